@@ -3,7 +3,7 @@
  * Every other module takes its spelling from here.
  */
 
-export const ZONES = [
+export const zones = [
   '0A',
   '0B',
   '1A',
@@ -24,9 +24,9 @@ export const ZONES = [
   '7',
   '8',
 ] as const;
-export type Zone = (typeof ZONES)[number];
+export type Zone = (typeof zones)[number];
 
-export const COVERINGS = [
+export const coverings = [
   'asphalt-shingle',
   'standing-seam-metal',
   'metal-panel',
@@ -36,22 +36,22 @@ export const COVERINGS = [
   'wood-shake',
   'slate',
 ] as const;
-export type CoveringId = (typeof COVERINGS)[number];
+export type CoveringId = (typeof coverings)[number];
 
-export const STRATEGIES = ['rafter-overhang', 'flush-outriggers', 'prebonded-panel'] as const;
-export type StrategyId = (typeof STRATEGIES)[number];
+export const strategies = ['rafter-overhang', 'flush-outriggers', 'prebonded-panel'] as const;
+export type StrategyId = (typeof strategies)[number];
 
-export const BOARDS = ['polyisocyanurate', 'xps', 'eps', 'graphite-eps', 'stone-wool', 'wood-fiber'] as const;
-export type BoardId = (typeof BOARDS)[number];
+export const boards = ['polyisocyanurate', 'xps', 'eps', 'graphite-eps', 'stone-wool', 'wood-fiber'] as const;
+export type BoardId = (typeof boards)[number];
 
-export const VENTILATIONS = ['unvented', 'vented-furring', 'drainage-mat', 'panel-gap'] as const;
-export type Ventilation = (typeof VENTILATIONS)[number];
+export const ventilations = ['unvented', 'vented-furring', 'drainage-mat', 'panel-gap'] as const;
+export type Ventilation = (typeof ventilations)[number];
 
-export const EDITIONS = ['2015', '2018', '2021', '2024'] as const;
-export type Edition = (typeof EDITIONS)[number];
+export const editions = ['2015', '2018', '2021', '2024'] as const;
+export type Edition = (typeof editions)[number];
 
 /** How a number is known: the grade that travels with it to the screen and the report. */
-export const KNOWN_GRADES = [
+export const knownGrades = [
   'seen',
   'seen-secondary',
   'computed',
@@ -59,16 +59,16 @@ export const KNOWN_GRADES = [
   'common practice',
   'our judgement',
 ] as const;
-export type Known = (typeof KNOWN_GRADES)[number];
+export type Known = (typeof knownGrades)[number];
 
 const isIn =
   <T extends string>(set: readonly T[]) =>
   (text: unknown): text is T =>
     typeof text === 'string' && (set as readonly string[]).includes(text);
 
-export const isZone = isIn(ZONES);
-export const isCovering = isIn(COVERINGS);
-export const isStrategy = isIn(STRATEGIES);
-export const isBoard = isIn(BOARDS);
-export const isVentilation = isIn(VENTILATIONS);
-export const isEdition = isIn(EDITIONS);
+export const isZone = isIn(zones);
+export const isCovering = isIn(coverings);
+export const isStrategy = isIn(strategies);
+export const isBoard = isIn(boards);
+export const isVentilation = isIn(ventilations);
+export const isEdition = isIn(editions);
