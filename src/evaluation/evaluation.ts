@@ -4,8 +4,8 @@
  * and the code can never disagree.
  */
 import * as v from 'valibot';
-import { boards, strategies, ventilations, zones } from '../catalog/sets.ts';
-import { caseSchema, cuts } from '../case/case.ts';
+import { BOARDS, STRATEGIES, VENTILATIONS, ZONES } from '../catalog/sets.ts';
+import { caseSchema, CUTS } from '../case/case.ts';
 
 const number = v.number();
 const maybe = v.nullable(v.number());
@@ -14,17 +14,7 @@ const flag = v.boolean();
 /** Values that a text template may name: `{zone}`, `{aboveDeck_m2K_W}`. */
 const facts = v.record(v.string(), v.union([v.string(), v.number(), v.boolean(), v.null()]));
 
-/** How a figure is known; shown beside every number that is not computed here. */
-export const grades = [
-  'seen',
-  'seen-primary',
-  'seen-secondary',
-  'seen-transcription',
-  'computed',
-  'memory',
-  'common-practice',
-  'our-judgement',
-] as const;
+/** Where a figure comes from and how it is known; `known` is one of catalog/sets.ts KNOWN_GRADES. */
 const citation = v.object({
   source: word,
   clause: v.optional(word),
@@ -48,7 +38,7 @@ export const climateSchema = v.object({
   placeName: word,
   /** Where the twelve months come from: `own` values, a `place` of the table, or the zone's `representative` place. */
   basis: v.picklist(['own', 'place', 'county', 'representative']),
-  zone: v.picklist(zones),
+  zone: v.picklist(ZONES),
   zoneBasis: word,
   monthlyTemperature_C: v.array(number),
   monthlyRelativeHumidity_pct: v.array(number),
@@ -103,7 +93,7 @@ export const requirementsSchema = v.object({
   interiorRetarder: v.object({ class: word, permeance_ng: maybe, ...citation.entries }),
 });
 
-export const layerRoles = [
+export const LAYER_ROLES = [
   'ceiling',
   'interior-retarder',
   'cavity',
@@ -120,7 +110,7 @@ export const layerRoles = [
 export const layerSchema = v.object({
   /** Unique within the candidate, stable between variants: `deck`, `insulation-1`, … */
   id: word,
-  role: v.picklist(layerRoles),
+  role: v.picklist(LAYER_ROLES),
   /** Row id in content/tables/materials.json, or null for an air space. */
   material: v.nullable(word),
   name: word,
@@ -245,7 +235,7 @@ export const fastenersSchema = v.object({
 });
 
 export const edgeSchema = v.object({
-  cut: v.picklist(cuts),
+  cut: v.picklist(CUTS),
   carrier: word,
   /** Everything above the framing, square to the slope, [m]. */
   buildUp_m: number,
@@ -260,7 +250,7 @@ export const edgeSchema = v.object({
 });
 
 export const ventilationSchema = v.object({
-  kind: v.picklist(ventilations),
+  kind: v.picklist(VENTILATIONS),
   gap_m: number,
   status: v.picklist(['preferred', 'allowed', 'caution']),
   rule: word,
@@ -293,10 +283,10 @@ export const exclusionSchema = v.object({ rule: word, reason: word, facts });
 
 export const candidateSchema = v.object({
   id: word,
-  strategy: v.picklist(strategies),
-  board: v.picklist(boards),
+  strategy: v.picklist(STRATEGIES),
+  board: v.picklist(BOARDS),
   /** Board of the layer under a prebonded panel, or null. */
-  baseBoard: v.nullable(v.picklist(boards)),
+  baseBoard: v.nullable(v.picklist(BOARDS)),
   ventilation: ventilationSchema,
   underlayment: v.picklist(['vapor-open', 'vapor-tight']),
   carrier: v.picklist(['rafter-tails', 'truss-tails', 'outriggers']),
@@ -315,16 +305,16 @@ export const candidateSchema = v.object({
   attributes: v.array(attributeSchema),
 });
 
-export const cautionLevels = ['stop', 'strong', 'engineer', 'caution'] as const;
+export const CAUTION_LEVELS = ['stop', 'strong', 'engineer', 'caution'] as const;
 export const cautionSchema = v.object({
   /** File name in content/cautions/ without its ending. */
   id: word,
-  level: v.picklist(cautionLevels),
+  level: v.picklist(CAUTION_LEVELS),
   rule: word,
   /** One sentence with the facts filled in. */
   text: word,
   /** `all`, or the strategies it concerns. */
-  strategies: v.array(v.picklist(strategies)),
+  strategies: v.array(v.picklist(STRATEGIES)),
   question: word,
   facts,
   source: word,
@@ -342,7 +332,7 @@ export const rankingSchema = v.object({
   /** Ids of all feasible candidates, best first. Empty after a stop. */
   order: v.array(word),
   /** The best candidate of each strategy that has one, best first. */
-  leaders: v.array(v.object({ strategy: v.picklist(strategies), candidate: word, total: number })),
+  leaders: v.array(v.object({ strategy: v.picklist(STRATEGIES), candidate: word, total: number })),
   recommended: v.nullable(word),
   /** Normalized, sum 1. */
   weights: v.record(v.string(), number),
@@ -382,7 +372,7 @@ export type Climate = v.InferOutput<typeof climateSchema>;
 export type Requirements = v.InferOutput<typeof requirementsSchema>;
 export type Candidate = v.InferOutput<typeof candidateSchema>;
 export type Layer = v.InferOutput<typeof layerSchema>;
-export type LayerRole = (typeof layerRoles)[number];
+export type LayerRole = (typeof LAYER_ROLES)[number];
 export type Attribute = v.InferOutput<typeof attributeSchema>;
 export type Caution = v.InferOutput<typeof cautionSchema>;
 export type Deferral = v.InferOutput<typeof deferralSchema>;

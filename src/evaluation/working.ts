@@ -1,11 +1,11 @@
 /** One worked number: formula, inputs, result, limit, source. Built by judgement/workings.ts, shown by report and app. */
-import type { QuantityKind } from '../quantities.ts';
+import type { MeasureKind } from '../measures.ts';
 
 export interface WorkingInput {
   readonly symbol: string;
   readonly meaning: string;
   readonly value: number;
-  readonly kind: QuantityKind;
+  readonly kind: MeasureKind;
 }
 
 export interface Working {
@@ -18,7 +18,7 @@ export interface Working {
   readonly formulaTex: string;
   readonly inputs: readonly WorkingInput[];
   readonly result: WorkingInput;
-  readonly limit?: { readonly value: number; readonly kind: QuantityKind; readonly meaning: string; readonly meets: boolean };
+  readonly limit?: { readonly value: number; readonly kind: MeasureKind; readonly meaning: string; readonly meets: boolean };
   /** Id in content/tables/sources.json, with the clause. */
   readonly source: string;
   readonly clause: string;
