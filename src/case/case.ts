@@ -5,27 +5,26 @@
  * cautious default of content/tables/defaults.json (see complete.ts).
  */
 import * as v from 'valibot';
-import { BOARDS, COVERINGS, EDITIONS, VENTILATIONS, ZONES } from '../catalog/sets.ts';
+import { boards, coverings, editions, ventilations, zones } from '../catalog/sets.ts';
 
 export const formatVersion = 1;
 
 /** A finite number within [least, greatest]; both ends allowed. */
 const amount = (least: number, greatest: number) =>
   v.pipe(v.number(), v.finite(), v.minValue(least), v.maxValue(greatest));
-const count = (greatest: number) =>
-  v.pipe(v.number(), v.integer(), v.minValue(0), v.maxValue(greatest));
+const count = (greatest: number) => v.pipe(v.number(), v.integer(), v.minValue(0), v.maxValue(greatest));
 const text = (longest: number) => v.pipe(v.string(), v.maxLength(longest));
 const yesNo = v.boolean();
 const twelve = <S extends v.GenericSchema>(item: S) => v.pipe(v.array(item), v.length(12));
 
-export const ROLES = ['builder', 'designer', 'trainer'] as const;
-export const PROJECT_KINDS = ['new-roof', 're-roof', 'addition'] as const;
-export const ROOF_SHAPES = ['gable', 'hip', 'shed', 'gambrel', 'cross-gable'] as const;
-export const FRAMING_KINDS = ['rafter', 'truss', 'i-joist'] as const;
-export const DECKS = ['plywood', 'osb', 'plank'] as const;
-export const DECK_CONDITIONS = ['sound', 'some-rot', 'active-leak'] as const;
-export const ATTICS = ['cathedral', 'conditioned-attic', 'stays-vented'] as const;
-export const CAVITY_FILLS = [
+export const roles = ['builder', 'designer', 'trainer'] as const;
+export const projectKinds = ['new-roof', 're-roof', 'addition'] as const;
+export const roofShapes = ['gable', 'hip', 'shed', 'gambrel', 'cross-gable'] as const;
+export const framingKinds = ['rafter', 'truss', 'i-joist'] as const;
+export const decks = ['plywood', 'osb', 'plank'] as const;
+export const deckConditions = ['sound', 'some-rot', 'active-leak'] as const;
+export const attics = ['cathedral', 'conditioned-attic', 'stays-vented'] as const;
+export const cavityFills = [
   'none',
   'glass-fiber-batt',
   'mineral-wool-batt',
@@ -33,29 +32,35 @@ export const CAVITY_FILLS = [
   'open-cell-spray',
   'closed-cell-spray',
 ] as const;
-export const CEILINGS = ['gypsum', 'wood-boards', 'deck-in-view', 'none'] as const;
-export const INTERIOR_RETARDERS = ['none', 'latex-paint', 'kraft-facer', 'smart-membrane', 'polyethylene'] as const;
-export const AIRTIGHTNESS_GOALS = ['ordinary', 'tight', 'very-tight'] as const;
-export const APPLIANCES = ['none-or-sealed', 'drafting'] as const;
-export const OVERHANG_CARRIERS = ['rafter-tails', 'truss-tails', 'outriggers', 'none'] as const;
-export const TAIL_PLANS = ['keep', 'may-cut', 'must-cut'] as const;
-export const ICE_DAMS = ['never', 'sometimes', 'every-winter'] as const;
-export const LOOKS = ['thin-edge', 'ordinary', 'exposed-tails', 'no-preference'] as const;
-export const CUTS = ['plumb', 'square'] as const;
-export const WALL_AIR_BARRIERS = ['exterior-membrane', 'taped-sheathing', 'interior', 'none'] as const;
-export const CLADDINGS = ['stays', 'comes-off', 'new'] as const;
-export const VENT_WISHES = ['no-preference', 'vented', 'unvented'] as const;
-export const EXPOSURES = ['B', 'C', 'D'] as const;
-export const WILDFIRES = ['none', 'hazard-zone'] as const;
-export const SEISMIC_CATEGORIES = ['A', 'B', 'C', 'D0', 'D1', 'D2', 'E'] as const;
-export const INSECT_RISKS = ['low', 'carpenter-ants-or-termites'] as const;
-export const CREWS = ['self-build', 'roofer', 'framer', 'framer-and-roofer', 'panel-crew'] as const;
-export const EXPERIENCES = ['none', 'some', 'much'] as const;
-export const SCHEDULES = ['open', 'ordinary', 'tight'] as const;
-export const WEATHERS = ['dry', 'mixed', 'wet'] as const;
-export const BUDGETS = ['low', 'middle', 'high'] as const;
-export const ENGINEERS = ['engaged', 'can-be-hired', 'none'] as const;
-export const PANEL_SUPPLIES = ['at-hand', 'can-be-ordered', 'not-available'] as const;
+export const ceilings = ['gypsum', 'wood-boards', 'deck-in-view', 'none'] as const;
+export const interiorRetarders = [
+  'none',
+  'latex-paint',
+  'kraft-facer',
+  'smart-membrane',
+  'polyethylene',
+] as const;
+export const airtightnessGoals = ['ordinary', 'tight', 'very-tight'] as const;
+export const appliances = ['none-or-sealed', 'drafting'] as const;
+export const overhangCarriers = ['rafter-tails', 'truss-tails', 'outriggers', 'none'] as const;
+export const tailPlans = ['keep', 'may-cut', 'must-cut'] as const;
+export const iceDams = ['never', 'sometimes', 'every-winter'] as const;
+export const looks = ['thin-edge', 'ordinary', 'exposed-tails', 'no-preference'] as const;
+export const cuts = ['plumb', 'square'] as const;
+export const wallAirBarriers = ['exterior-membrane', 'taped-sheathing', 'interior', 'none'] as const;
+export const claddings = ['stays', 'comes-off', 'new'] as const;
+export const ventWishes = ['no-preference', 'vented', 'unvented'] as const;
+export const exposures = ['B', 'C', 'D'] as const;
+export const wildfires = ['none', 'hazard-zone'] as const;
+export const seismicCategories = ['A', 'B', 'C', 'D0', 'D1', 'D2', 'E'] as const;
+export const insectRisks = ['low', 'carpenter-ants-or-termites'] as const;
+export const crews = ['self-build', 'roofer', 'framer', 'framer-and-roofer', 'panel-crew'] as const;
+export const experiences = ['none', 'some', 'much'] as const;
+export const schedules = ['open', 'ordinary', 'tight'] as const;
+export const weathers = ['dry', 'mixed', 'wet'] as const;
+export const budgets = ['low', 'middle', 'high'] as const;
+export const engineers = ['engaged', 'can-be-hired', 'none'] as const;
+export const panelSupplies = ['at-hand', 'can-be-ordered', 'not-available'] as const;
 
 const project = v.strictObject({
   name: v.optional(text(200)),
@@ -63,8 +68,8 @@ const project = v.strictObject({
   author: v.optional(text(200)),
   revision: v.optional(text(40)),
   date: v.optional(v.pipe(v.string(), v.isoDate())),
-  role: v.optional(v.picklist(ROLES)),
-  kind: v.optional(v.picklist(PROJECT_KINDS)),
+  role: v.optional(v.picklist(roles)),
+  kind: v.optional(v.picklist(projectKinds)),
 });
 
 /** At least one of id, countyFips, zone or monthlyTemperature_C is needed (checked below). */
@@ -73,7 +78,7 @@ const place = v.pipe(
     id: v.optional(text(80)),
     name: v.optional(text(120)),
     countyFips: v.optional(v.pipe(v.string(), v.regex(/^\d{5}$/, 'five digits'))),
-    zone: v.optional(v.picklist(ZONES)),
+    zone: v.optional(v.picklist(zones)),
     elevation_m: v.optional(amount(-100, 4500)),
     monthlyTemperature_C: v.optional(twelve(amount(-60, 45))),
     monthlyRelativeHumidity_pct: v.optional(twelve(amount(1, 100))),
@@ -88,13 +93,17 @@ const place = v.pipe(
     'needs at least one of id, countyFips, zone, monthlyTemperature_C',
   ),
   v.check(
-    (p) => p.monthlyTemperature_C === undefined || p.zone !== undefined || p.id !== undefined || p.countyFips !== undefined,
+    (p) =>
+      p.monthlyTemperature_C === undefined ||
+      p.zone !== undefined ||
+      p.id !== undefined ||
+      p.countyFips !== undefined,
     'monthlyTemperature_C alone does not decide the code zone: add zone, countyFips or id',
   ),
 );
 
 const codes = v.strictObject({
-  edition: v.optional(v.picklist(EDITIONS)),
+  edition: v.optional(v.picklist(editions)),
   /** Local amendment: ceiling R that the authority asks instead of the model code's. */
   localCeiling_m2K_W: v.optional(amount(0.5, 20)),
   /** Local amendment: R above the deck that the authority asks instead of the model code's. */
@@ -103,7 +112,7 @@ const codes = v.strictObject({
 });
 
 const roof = v.strictObject({
-  shape: v.optional(v.picklist(ROOF_SHAPES)),
+  shape: v.optional(v.picklist(roofShapes)),
   pitch_rise_per_12: v.optional(amount(2, 24)),
   length_m: v.optional(amount(2, 100)),
   width_m: v.optional(amount(2, 60)),
@@ -117,24 +126,24 @@ const roof = v.strictObject({
 });
 
 const framing = v.strictObject({
-  kind: v.optional(v.picklist(FRAMING_KINDS)),
+  kind: v.optional(v.picklist(framingKinds)),
   depth_m: v.optional(amount(0.08, 0.7)),
   width_m: v.optional(amount(0.03, 0.2)),
   spacing_m: v.optional(amount(0.2, 2.5)),
-  deck: v.optional(v.picklist(DECKS)),
+  deck: v.optional(v.picklist(decks)),
   deckThickness_m: v.optional(amount(0.009, 0.1)),
   deckSeenFromBelow: v.optional(yesNo),
-  deckCondition: v.optional(v.picklist(DECK_CONDITIONS)),
+  deckCondition: v.optional(v.picklist(deckConditions)),
   deckMoisture_pct: v.optional(amount(4, 60)),
 });
 
 const belowDeck = v.strictObject({
-  attic: v.optional(v.picklist(ATTICS)),
-  fill: v.optional(v.picklist(CAVITY_FILLS)),
+  attic: v.optional(v.picklist(attics)),
+  fill: v.optional(v.picklist(cavityFills)),
   fillDepth_m: v.optional(amount(0, 0.7)),
   fillResistance_m2K_W: v.optional(amount(0, 15)),
-  ceiling: v.optional(v.picklist(CEILINGS)),
-  interiorRetarder: v.optional(v.picklist(INTERIOR_RETARDERS)),
+  ceiling: v.optional(v.picklist(ceilings)),
+  interiorRetarder: v.optional(v.picklist(interiorRetarders)),
   recessedLights: v.optional(count(200)),
   wiringNearDeck: v.optional(yesNo),
 });
@@ -142,35 +151,35 @@ const belowDeck = v.strictObject({
 const indoor = v.strictObject({
   temperature_C: v.optional(amount(10, 30)),
   relativeHumidity_pct: v.optional(amount(10, 80)),
-  airtightness: v.optional(v.picklist(AIRTIGHTNESS_GOALS)),
-  appliances: v.optional(v.picklist(APPLIANCES)),
+  airtightness: v.optional(v.picklist(airtightnessGoals)),
+  appliances: v.optional(v.picklist(appliances)),
 });
 
 const overhang = v.strictObject({
   eave_m: v.optional(amount(0, 1.5)),
   rake_m: v.optional(amount(0, 1.5)),
-  carriedToday: v.optional(v.picklist(OVERHANG_CARRIERS)),
-  tails: v.optional(v.picklist(TAIL_PLANS)),
-  iceDams: v.optional(v.picklist(ICE_DAMS)),
+  carriedToday: v.optional(v.picklist(overhangCarriers)),
+  tails: v.optional(v.picklist(tailPlans)),
+  iceDams: v.optional(v.picklist(iceDams)),
 });
 
 const profile = v.strictObject({
   fasciaLimit_m: v.optional(amount(0.05, 1.2)),
   ridgeRiseLimit_m: v.optional(amount(0, 1.5)),
   heritage: v.optional(yesNo),
-  look: v.optional(v.picklist(LOOKS)),
-  cut: v.optional(v.picklist(CUTS)),
+  look: v.optional(v.picklist(looks)),
+  cut: v.optional(v.picklist(cuts)),
 });
 
 const wall = v.strictObject({
-  airBarrier: v.optional(v.picklist(WALL_AIR_BARRIERS)),
+  airBarrier: v.optional(v.picklist(wallAirBarriers)),
   exteriorInsulation_m: v.optional(amount(0, 0.4)),
   thickness_m: v.optional(amount(0.08, 0.8)),
-  cladding: v.optional(v.picklist(CLADDINGS)),
+  cladding: v.optional(v.picklist(claddings)),
 });
 
 const stock = v.strictObject({
-  board: v.picklist(BOARDS),
+  board: v.picklist(boards),
   thickness_m: amount(0.01, 0.3),
   area_m2: amount(0, 5000),
 });
@@ -178,40 +187,43 @@ const stock = v.strictObject({
 const insulation = v.strictObject({
   aboveDeckTarget_m2K_W: v.optional(amount(0.2, 15)),
   totalTarget_m2K_W: v.optional(amount(0.5, 25)),
-  refusedBoards: v.optional(v.array(v.picklist(BOARDS))),
+  refusedBoards: v.optional(v.array(v.picklist(boards))),
   foamFree: v.optional(yesNo),
   stock: v.optional(stock),
 });
 
 const covering = v.strictObject({
-  kind: v.optional(v.picklist(COVERINGS)),
-  ventWish: v.optional(v.picklist(VENT_WISHES)),
-  refusedVentilations: v.optional(v.array(v.picklist(VENTILATIONS))),
+  kind: v.optional(v.picklist(coverings)),
+  ventWish: v.optional(v.picklist(ventWishes)),
+  refusedVentilations: v.optional(v.array(v.picklist(ventilations))),
   solarPlanned: v.optional(yesNo),
 });
 
 const loads = v.strictObject({
   groundSnow_Pa: v.optional(amount(0, 30000)),
   basicWindSpeed_m_s: v.optional(amount(20, 120)),
-  exposure: v.optional(v.picklist(EXPOSURES)),
-  wildfire: v.optional(v.picklist(WILDFIRES)),
-  seismicCategory: v.optional(v.picklist(SEISMIC_CATEGORIES)),
-  insects: v.optional(v.picklist(INSECT_RISKS)),
+  exposure: v.optional(v.picklist(exposures)),
+  wildfire: v.optional(v.picklist(wildfires)),
+  seismicCategory: v.optional(v.picklist(seismicCategories)),
+  insects: v.optional(v.picklist(insectRisks)),
 });
 
 const work = v.strictObject({
-  crew: v.optional(v.picklist(CREWS)),
-  experience: v.optional(v.picklist(EXPERIENCES)),
+  crew: v.optional(v.picklist(crews)),
+  experience: v.optional(v.picklist(experiences)),
   lift: v.optional(yesNo),
-  schedule: v.optional(v.picklist(SCHEDULES)),
-  weather: v.optional(v.picklist(WEATHERS)),
-  budget: v.optional(v.picklist(BUDGETS)),
-  engineer: v.optional(v.picklist(ENGINEERS)),
-  panelSupply: v.optional(v.picklist(PANEL_SUPPLIES)),
+  schedule: v.optional(v.picklist(schedules)),
+  weather: v.optional(v.picklist(weathers)),
+  budget: v.optional(v.picklist(budgets)),
+  engineer: v.optional(v.picklist(engineers)),
+  panelSupply: v.optional(v.picklist(panelSupplies)),
 });
 
 /** Swing weights, 0 (does not matter) to 100 (the first thing I would improve), by criterion id. */
-const priorities = v.record(v.pipe(v.string(), v.regex(/^[a-z][a-zA-Z]*$/, 'a criterion id')), amount(0, 100));
+const priorities = v.record(
+  v.pipe(v.string(), v.regex(/^[a-z][a-zA-Z]*$/, 'a criterion id')),
+  amount(0, 100),
+);
 
 export const caseSchema = v.strictObject({
   overdeck: v.literal(formatVersion),

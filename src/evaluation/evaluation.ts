@@ -4,8 +4,8 @@
  * and the code can never disagree.
  */
 import * as v from 'valibot';
-import { BOARDS, STRATEGIES, VENTILATIONS, ZONES } from '../catalog/sets.ts';
-import { caseSchema, CUTS } from '../case/case.ts';
+import { boards, strategies, ventilations, zones } from '../catalog/sets.ts';
+import { caseSchema, cuts } from '../case/case.ts';
 
 const number = v.number();
 const maybe = v.nullable(v.number());
@@ -14,7 +14,7 @@ const flag = v.boolean();
 /** Values that a text template may name: `{zone}`, `{aboveDeck_m2K_W}`. */
 const facts = v.record(v.string(), v.union([v.string(), v.number(), v.boolean(), v.null()]));
 
-/** Where a figure comes from and how it is known; `known` is one of catalog/sets.ts KNOWN_GRADES. */
+/** Where a figure comes from and how it is known; `known` is one of catalog/sets.ts knownGrades. */
 const citation = v.object({
   source: word,
   clause: v.optional(word),
@@ -38,7 +38,7 @@ export const climateSchema = v.object({
   placeName: word,
   /** Where the twelve months come from: `own` values, a `place` of the table, or the zone's `representative` place. */
   basis: v.picklist(['own', 'place', 'county', 'representative']),
-  zone: v.picklist(ZONES),
+  zone: v.picklist(zones),
   zoneBasis: word,
   monthlyTemperature_C: v.array(number),
   monthlyRelativeHumidity_pct: v.array(number),
@@ -53,7 +53,12 @@ export const climateSchema = v.object({
 
 export const requirementsSchema = v.object({
   edition: word,
-  ceiling: v.object({ resistance_m2K_W: number, transmittance_W_m2K: number, local: flag, ...citation.entries }),
+  ceiling: v.object({
+    resistance_m2K_W: number,
+    transmittance_W_m2K: number,
+    local: flag,
+    ...citation.entries,
+  }),
   aboveDeckTable: v.object({ resistance_m2K_W: number, local: flag, ...citation.entries }),
   /** Share of the total R that the table implies with the code's own ceiling total. */
   tableShare_pct: number,
@@ -93,7 +98,7 @@ export const requirementsSchema = v.object({
   interiorRetarder: v.object({ class: word, permeance_ng: maybe, ...citation.entries }),
 });
 
-export const LAYER_ROLES = [
+export const layerRoles = [
   'ceiling',
   'interior-retarder',
   'cavity',
@@ -110,7 +115,7 @@ export const LAYER_ROLES = [
 export const layerSchema = v.object({
   /** Unique within the candidate, stable between variants: `deck`, `insulation-1`, … */
   id: word,
-  role: v.picklist(LAYER_ROLES),
+  role: v.picklist(layerRoles),
   /** Row id in content/tables/materials.json, or null for an air space. */
   material: v.nullable(word),
   name: word,
@@ -235,7 +240,7 @@ export const fastenersSchema = v.object({
 });
 
 export const edgeSchema = v.object({
-  cut: v.picklist(CUTS),
+  cut: v.picklist(cuts),
   carrier: word,
   /** Everything above the framing, square to the slope, [m]. */
   buildUp_m: number,
@@ -250,7 +255,7 @@ export const edgeSchema = v.object({
 });
 
 export const ventilationSchema = v.object({
-  kind: v.picklist(VENTILATIONS),
+  kind: v.picklist(ventilations),
   gap_m: number,
   status: v.picklist(['preferred', 'allowed', 'caution']),
   rule: word,
@@ -283,10 +288,10 @@ export const exclusionSchema = v.object({ rule: word, reason: word, facts });
 
 export const candidateSchema = v.object({
   id: word,
-  strategy: v.picklist(STRATEGIES),
-  board: v.picklist(BOARDS),
+  strategy: v.picklist(strategies),
+  board: v.picklist(boards),
   /** Board of the layer under a prebonded panel, or null. */
-  baseBoard: v.nullable(v.picklist(BOARDS)),
+  baseBoard: v.nullable(v.picklist(boards)),
   ventilation: ventilationSchema,
   underlayment: v.picklist(['vapor-open', 'vapor-tight']),
   carrier: v.picklist(['rafter-tails', 'truss-tails', 'outriggers']),
@@ -305,16 +310,16 @@ export const candidateSchema = v.object({
   attributes: v.array(attributeSchema),
 });
 
-export const CAUTION_LEVELS = ['stop', 'strong', 'engineer', 'caution'] as const;
+export const cautionLevels = ['stop', 'strong', 'engineer', 'caution'] as const;
 export const cautionSchema = v.object({
   /** File name in content/cautions/ without its ending. */
   id: word,
-  level: v.picklist(CAUTION_LEVELS),
+  level: v.picklist(cautionLevels),
   rule: word,
   /** One sentence with the facts filled in. */
   text: word,
   /** `all`, or the strategies it concerns. */
-  strategies: v.array(v.picklist(STRATEGIES)),
+  strategies: v.array(v.picklist(strategies)),
   question: word,
   facts,
   source: word,
@@ -322,7 +327,16 @@ export const cautionSchema = v.object({
 
 export const deferralSchema = v.object({
   id: word,
-  to: v.picklist(['structural-engineer', 'code-official', 'roofer', 'energy-reviewer', 'fire-official', 'electrician', 'specialist', 'owner']),
+  to: v.picklist([
+    'structural-engineer',
+    'code-official',
+    'roofer',
+    'energy-reviewer',
+    'fire-official',
+    'electrician',
+    'specialist',
+    'owner',
+  ]),
   item: word,
   reason: word,
   source: word,
@@ -332,7 +346,7 @@ export const rankingSchema = v.object({
   /** Ids of all feasible candidates, best first. Empty after a stop. */
   order: v.array(word),
   /** The best candidate of each strategy that has one, best first. */
-  leaders: v.array(v.object({ strategy: v.picklist(STRATEGIES), candidate: word, total: number })),
+  leaders: v.array(v.object({ strategy: v.picklist(strategies), candidate: word, total: number })),
   recommended: v.nullable(word),
   /** Normalized, sum 1. */
   weights: v.record(v.string(), number),
@@ -340,9 +354,7 @@ export const rankingSchema = v.object({
   scores: v.record(v.string(), number),
   /** weight × value by candidate id and criterion; they add up to the score. */
   contributions: v.record(v.string(), v.record(v.string(), number)),
-  overturns: v.array(
-    v.object({ criterion: word, from: word, to: word, weight: number, change_pct: number }),
-  ),
+  overturns: v.array(v.object({ criterion: word, from: word, to: word, weight: number, change_pct: number })),
   confidence: v.object({
     level: v.picklist(['clear', 'narrow', 'stop', 'none-feasible']),
     margin: number,
@@ -372,7 +384,7 @@ export type Climate = v.InferOutput<typeof climateSchema>;
 export type Requirements = v.InferOutput<typeof requirementsSchema>;
 export type Candidate = v.InferOutput<typeof candidateSchema>;
 export type Layer = v.InferOutput<typeof layerSchema>;
-export type LayerRole = (typeof LAYER_ROLES)[number];
+export type LayerRole = (typeof layerRoles)[number];
 export type Attribute = v.InferOutput<typeof attributeSchema>;
 export type Caution = v.InferOutput<typeof cautionSchema>;
 export type Deferral = v.InferOutput<typeof deferralSchema>;

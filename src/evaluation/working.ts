@@ -18,7 +18,12 @@ export interface Working {
   readonly formulaTex: string;
   readonly inputs: readonly WorkingInput[];
   readonly result: WorkingInput;
-  readonly limit?: { readonly value: number; readonly kind: MeasureKind; readonly meaning: string; readonly meets: boolean };
+  readonly limit?: {
+    readonly value: number;
+    readonly kind: MeasureKind;
+    readonly meaning: string;
+    readonly meets: boolean;
+  };
   /** Id in content/tables/sources.json, with the clause. */
   readonly source: string;
   readonly clause: string;
