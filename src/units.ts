@@ -17,6 +17,8 @@ export const METERS_PER_SECOND_PER_MPH = 0.44704;
 export const NEWTONS_PER_POUND = 4.4482216152605;
 /** [Pa] one pound-force per square inch (NIST SP 811, 2008, appendix B.8). */
 export const PASCALS_PER_PSI = 6894.757293168;
+/** [Pa] one conventional inch of mercury (NIST SP 811, 2008, appendix B.8: 3.386 389 E+03). */
+export const PASCALS_PER_INCH_OF_MERCURY = 3386.389;
 /** [ng/(Pa·s·m²)] one perm at 0 °C (NIST SP 811, 2008, appendix B.8: 5.721 35 E-11 kg/(Pa·s·m²)). */
 export const NANOGRAMS_PER_PERM = 57.2135;
 /** [kg] one pound, exact (NIST SP 811, 2008, appendix B.8). */
