@@ -18,7 +18,7 @@ export const OUTSIDE_SURFACE_M2K_W = 0.04;
  * @returns        [m2·K/W] surface resistance
  * @range          still indoor air, surfaces of high emissivity
  * @throws         never
- * @source         iso-6946-2017 table 7 (memory)
+ * @source         ISO-6946-2017 table 7 (memory)
  * @assumes        emissivity 0.9
  */
 export function insideSurface_m2K_W(heatFlow: HeatFlow): number {
@@ -48,7 +48,7 @@ export const THICKEST_AIR_LAYER_M = last(AIR_LAYER_TABLE).thickness_m;
  * @returns           [m2·K/W] resistance, linear between the rows of the table
  * @range             0 to 0.3 m
  * @throws            RangeError outside the range
- * @source            iso-6946-2017 table 8 (memory)
+ * @source            ISO-6946-2017 table 8 (memory)
  * @assumes           faces parallel, no exchange with indoor or outdoor air
  */
 export function unventilatedAirLayer_m2K_W(thickness_m: number, heatFlow: HeatFlow): number {
@@ -95,7 +95,7 @@ function airConvection_W_m2K(thickness_m: number, heatFlow: HeatFlow): number {
  * @returns                 [m2·K/W] resistance
  * @range                   temperature difference across the layer at most 5 K
  * @throws                  RangeError outside the range
- * @source                  iso-6946-2017 annex D.2 (memory)
+ * @source                  ISO-6946-2017 annex D.2 (memory)
  * @assumes                 dust and condensation have not dulled a bright face
  */
 export function airLayerByEmissivity_m2K_W(
@@ -131,7 +131,7 @@ export type AirLayerVentilation = 'unventilated' | 'slightly-ventilated' | 'well
  * @returns            [-] unventilated, slightly ventilated or well ventilated
  * @range              0 or more
  * @throws             RangeError when negative or not finite
- * @source             iso-6946-2017 clause 6.9 (memory)
+ * @source             ISO-6946-2017 clause 6.9 (memory)
  * @assumes            openings spread so that air moves through the whole layer
  */
 export function airLayerVentilation(openings_mm2: number): AirLayerVentilation {
@@ -152,7 +152,7 @@ export function airLayerVentilation(openings_mm2: number): AirLayerVentilation {
  * @returns            [m2·K/W] total resistance
  * @range              0 or more
  * @throws             RangeError when a value is negative or not finite
- * @source             iso-6946-2017 clause 6.9.3 (memory; the 1996 edition took half of the closed layer)
+ * @source             ISO-6946-2017 clause 6.9.3 (memory; the 1996 edition took half of the closed layer)
  * @assumes            as airLayerVentilation
  */
 export function resistanceWithAirLayer_m2K_W(
@@ -179,7 +179,7 @@ export function resistanceWithAirLayer_m2K_W(
  * @returns                 [m2·K/W] inside film, layers up to the air layer, still film in place of the outside
  * @range                   openings of 1500 mm2 per m or m2 and more
  * @throws                  RangeError when the layer does not exist
- * @source                  iso-6946-2017 clause 6.9.4 (memory)
+ * @source                  ISO-6946-2017 clause 6.9.4 (memory)
  * @assumes                 the covering outside the gap gives no thermal resistance
  */
 export function resistancesBehindVentilation_m2K_W(

@@ -32,7 +32,7 @@ export interface ColdestMonths {
  * @returns         [°C, 1-12] mean, and the months from coldest on
  * @range           -70 to 60 °C
  * @throws          RangeError when there are not twelve values or one is out of range
- * @source          irc-2018 R806.5 item 5.1.4 (seen-secondary)
+ * @source          IRC-2018-R806.5 item 5.1.4 (seen-secondary)
  * @assumes         the months need not be neighbors; each counts alike, whatever its days
  */
 export function threeColdestMonths(monthly_C: readonly number[]): ColdestMonths {
@@ -68,7 +68,7 @@ const DAYS_EXPONENT = 1.5;
  * @returns         [K·d] degree days of a year of 365 days
  * @range           estimate within 4 % above 1100 K·d, 8 % from 550 to 1100 K·d, poor below
  * @throws          RangeError when there are not twelve values or one is out of range
- * @source          erbs-1983 degree-day formula (memory)
+ * @source          ERBS-1983 degree-day formula (memory)
  * @assumes         days of a month spread about its mean as in the United States sample of the paper
  */
 export function degreeDaysFromMonthlyMeans_Kd(
@@ -129,7 +129,7 @@ const COOLING_LIMITS_2010_KD: readonly (readonly [number, number])[] = [
  * @returns                      [-] zone number 0 to 8
  * @range                        plausibility check only: the county list decides
  * @throws                       RangeError when a value is negative or not finite
- * @source                       ashrae-169-2013 thresholds (memory); ashrae-90.1-2010 table B-4 (seen-secondary)
+ * @source                       ASHRAE-169-2013 thresholds (memory); ASHRAE-90.1-2010 table B-4 (seen-secondary)
  * @assumes                      annual sums of daily means
  */
 export function thermalZone(

@@ -2,18 +2,14 @@
  * Condensation control of unvented roofs: how warm the underside of the deck stays, how much resistance
  * must sit above it, and how humid the indoor air may be.
  */
-import { celsiusFromFahrenheit } from '../units.ts';
+import { temperatureRule } from '../catalog/condensationTable.ts';
 import { requireFinite, requireNotNegative, requirePositive } from './guards.ts';
 import { saturationVaporPressure_Pa } from './psychrometrics.ts';
 
-/** [°F] lowest monthly mean of the deck's underside, IRC R806.5 item 5.1.4 (seen as quoted). */
-const DECK_LIMIT_F = 45;
-/** [°F] indoor air temperature of the rule, IRC R806.5 item 5.1.4 (seen as quoted). */
-const RULE_INDOOR_F = 68;
-/** [°C] the limit, exactly 45 °F = 7.222 °C; the codes print it rounded as 7 °C. */
-export const DECK_TEMPERATURE_LIMIT_C = celsiusFromFahrenheit(DECK_LIMIT_F);
-/** [°C] the indoor air of the rule, exactly 68 °F = 20 °C. */
-export const RULE_INDOOR_TEMPERATURE_C = celsiusFromFahrenheit(RULE_INDOOR_F);
+/** [°C] the limit, exactly 45 °F = 7.222 °C (the codes print it rounded as 7 °C); content/tables/condensation-control.json. */
+export const DECK_TEMPERATURE_LIMIT_C = temperatureRule.deckLimit_C;
+/** [°C] the indoor air of the rule, exactly 68 °F = 20 °C; content/tables/condensation-control.json. */
+export const RULE_INDOOR_TEMPERATURE_C = temperatureRule.indoor_C;
 /** [K] rounding allowed when a deck is held against the limit, so that exactly enough insulation passes. */
 const COMPARISON_TOLERANCE_K = 1e-9;
 /** [%] humidity of saturated air. */
@@ -36,7 +32,7 @@ export interface DeckSplit {
  * @returns             [°C] temperature of the plane
  * @range               unvented roofs; above a vented gap nothing counts
  * @throws              RangeError when a resistance is negative, both are 0, or a value is not finite
- * @source              irc-2018 R806.5 item 5.1.4 (seen-secondary); arithmetic of series layers (computed)
+ * @source              IRC-2018-R806.5 item 5.1.4 (seen-secondary); arithmetic of series layers (computed)
  * @assumes             heat flows straight through; which films and sheathing count is the caller's choice
  */
 export function deckTemperature_C(
@@ -61,7 +57,7 @@ export function deckTemperature_C(
  * @returns       [-] true when it does
  * @range         any
  * @throws        RangeError when a value is not finite
- * @source        irc-2018 R806.5 item 5.1.4 (seen-secondary)
+ * @source        IRC-2018-R806.5 item 5.1.4 (seen-secondary)
  * @assumes       "above 45 °F" is read as at or above, as the tabulated values round
  */
 export function meetsDeckTemperature(deck_C: number, limit_C = DECK_TEMPERATURE_LIMIT_C): boolean {
@@ -81,7 +77,7 @@ export function meetsDeckTemperature(deck_C: number, limit_C = DECK_TEMPERATURE_
  * @returns             [-] share from 0 to below 1
  * @range               limit below the indoor temperature
  * @throws              RangeError when the limit is not below the indoor temperature
- * @source              irc-2018 R806.5 item 5.1.4 (seen-secondary), solved for the share (computed)
+ * @source              IRC-2018-R806.5 item 5.1.4 (seen-secondary), solved for the share (computed)
  * @assumes             as deckTemperature_C
  */
 export function requiredAboveDeckShare(
@@ -109,7 +105,7 @@ export function requiredAboveDeckShare(
  * @returns               [m2·K/W] resistance needed above
  * @range                 limit below the indoor temperature
  * @throws                RangeError when the limit is not below the indoor temperature
- * @source                irc-2018 R806.5 item 5.1.4 (seen-secondary), solved for the resistance (computed)
+ * @source                IRC-2018-R806.5 item 5.1.4 (seen-secondary), solved for the resistance (computed)
  * @assumes               as deckTemperature_C
  */
 export function aboveDeckForTemperature_m2K_W(
@@ -135,7 +131,7 @@ export function aboveDeckForTemperature_m2K_W(
  * @returns             [m2·K/W] resistance needed above
  * @range               as requiredAboveDeckShare
  * @throws              RangeError as requiredAboveDeckShare
- * @source              irc-2018 R806.5 item 5.1.4 (seen-secondary), arithmetic (computed)
+ * @source              IRC-2018-R806.5 item 5.1.4 (seen-secondary), arithmetic (computed)
  * @assumes             as deckTemperature_C
  */
 export function aboveDeckOfTotal_m2K_W(
@@ -158,7 +154,7 @@ export function aboveDeckOfTotal_m2K_W(
  * @returns         [%] relative humidity, 100 where the surface is as warm as the air or warmer
  * @range           -100 to 200 °C
  * @throws          RangeError outside the range
- * @source          ashrae-fundamentals-2017 ch. 1 eqs 5, 6 and 22 (memory)
+ * @source          ASHRAE-HOF-2017-CH1 ch. 1 eqs 5, 6 and 22 (memory)
  * @assumes         indoor air reaches the surface undiluted (air leakage), no safety margin
  */
 export function maximumIndoorRelativeHumidity_pct(surface_C: number, indoor_C: number): number {

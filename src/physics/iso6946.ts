@@ -20,7 +20,7 @@ export interface ThermalLayer {
  * @returns                [-] layer with one path of share 1
  * @range                  0 or more
  * @throws                 RangeError when the resistance is negative or not finite
- * @source                 iso-6946-2017 clause 6.7.1 (memory)
+ * @source                 ISO-6946-2017 clause 6.7.1 (memory)
  * @assumes                homogeneous in its plane
  */
 export function homogeneousLayer(resistance_m2K_W: number): ThermalLayer {
@@ -97,7 +97,7 @@ function layerIsothermal_m2K_W(layer: ThermalLayer): number {
  * @returns       [m2·K/W, W/(m2·K), %] both limits, their mean, transmittance, error, whether the method applies
  * @range         upper / lower at most 1.5; no metal across the insulation
  * @throws        RangeError when shares do not add to 1, a resistance is out of range or the total is 0
- * @source        iso-6946-2017 clauses 6.7.2.2 to 6.7.2.5 (memory)
+ * @source        ISO-6946-2017 clauses 6.7.2.2 to 6.7.2.5 (memory)
  * @assumes       parts of different layers cross each other: shares multiply
  */
 export function elementResistance(element: Element): ElementResistance {
@@ -139,7 +139,7 @@ function mainPath(layer: ThermalLayer): HeatPath {
  * @returns       [m2·K/W] resistance along the largest part of each layer (RT,h)
  * @range         as elementResistance
  * @throws        RangeError when a share or resistance is out of range
- * @source        iso-6946-2017 annex F, definition of RT,h (memory)
+ * @source        ISO-6946-2017 annex F, definition of RT,h (memory)
  * @assumes       the part with the largest share is the unbridged one
  */
 export function unbridgedResistance_m2K_W(element: Element): number {
@@ -183,7 +183,7 @@ export interface Fastener {
  * @returns        [W/K] heat flow per fastener and kelvin
  * @range          fasteners of lambda >= 1 W/(m·K); not where both ends touch metal sheet
  * @throws         RangeError when a value is not above 0 or R1 is above RT,h
- * @source         iso-6946-2017 annex F.3 (memory)
+ * @source         ISO-6946-2017 annex F.3 (memory)
  * @assumes        an upper estimate for screws that end in wood, which adds a spreading resistance
  */
 export function fastenerPointTransmittance_W_K(fastener: Fastener): number {
@@ -210,7 +210,7 @@ export function fastenerPointTransmittance_W_K(fastener: Fastener): number {
  * @returns           [W/(m2·K)] correction to add to the transmittance
  * @range             as fastenerPointTransmittance_W_K
  * @throws            RangeError when a value is out of range
- * @source            iso-6946-2017 annex F.3 (memory)
+ * @source            ISO-6946-2017 annex F.3 (memory)
  * @assumes           the standard lets corrections below 3 % of U be left out; here they are kept
  */
 export function fastenerCorrection_W_m2K(fastener: Fastener, perArea_1_m2: number): number {
@@ -234,7 +234,7 @@ const AIR_VOID_CORRECTION: Readonly<Record<AirVoidLevel, number>> = { 0: 0, 1: 0
  * @returns                     [W/(m2·K)] correction to add to the transmittance
  * @range                       R1 at most RT,h
  * @throws                      RangeError when a value is out of range
- * @source                      iso-6946-2017 annex F.2 (memory)
+ * @source                      ISO-6946-2017 annex F.2 (memory)
  * @assumes                     level judged from the drawing, not measured
  */
 export function airVoidCorrection_W_m2K(
@@ -257,7 +257,7 @@ export function airVoidCorrection_W_m2K(
  * @returns             [W/(m2·K)] mean transmittance of the area
  * @range               slope of the taper at most 5 %
  * @throws              RangeError when a value is not above 0
- * @source              iso-6946-2017 annex E.2 (memory)
+ * @source              ISO-6946-2017 annex E.2 (memory)
  * @assumes             heat flow across the area, none along the taper
  */
 export function taperedRectangleTransmittance_W_m2K(rest_m2K_W: number, thickest_m2K_W: number): number {

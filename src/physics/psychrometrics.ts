@@ -78,7 +78,7 @@ function hylandWexler_Pa(temperature_C: number): number {
  * @returns             [Pa] saturation vapor pressure
  * @range               iso13788 -60 to 80 °C; ashrae -100 to 200 °C
  * @throws              RangeError outside the range
- * @source              iso-13788-2012 annex E (memory); ashrae-fundamentals-2017 ch. 1 eqs 5 and 6 (memory, table 3 seen)
+ * @source              ISO-13788-2012 annex E (memory); ASHRAE-HOF-2017-CH1 ch. 1 eqs 5 and 6 (memory, table 3 seen)
  * @assumes             plane surface of pure water or ice, no enhancement factor for air
  */
 export function saturationVaporPressure_Pa(
@@ -117,7 +117,7 @@ function hylandWexlerInverse_C(vaporPressure_Pa: number): number {
  * @returns                [°C] dew point, or frost point below freezing
  * @range                  pressures whose dew point lies in the range of saturationVaporPressure_Pa
  * @throws                 RangeError outside the range
- * @source                 iso-13788-2012 annex E (memory); ashrae-fundamentals-2017 ch. 1 eqs 5 and 6 (memory)
+ * @source                 ISO-13788-2012 annex E (memory); ASHRAE-HOF-2017-CH1 ch. 1 eqs 5 and 6 (memory)
  * @assumes                as saturationVaporPressure_Pa
  */
 export function dewPoint_C(vaporPressure_Pa: number, method: SaturationMethod = 'iso13788'): number {
@@ -145,8 +145,8 @@ export function dewPoint_C(vaporPressure_Pa: number, method: SaturationMethod = 
  * @returns                    [Pa] vapor pressure
  * @range                      as saturationVaporPressure_Pa
  * @throws                     RangeError outside the range
- * @source                     iso-13788-2012 annex E (memory)
- * @assumes                    below freezing the humidity is meant over ice, as iso-13788-2012 does
+ * @source                     ISO-13788-2012 annex E (memory)
+ * @assumes                    below freezing the humidity is meant over ice, as ISO-13788-2012 does
  */
 export function vaporPressure_Pa(
   temperature_C: number,
@@ -166,7 +166,7 @@ export function vaporPressure_Pa(
  * @returns                    [°C] dew point, or frost point below freezing
  * @range                      as dewPoint_C
  * @throws                     RangeError outside the range
- * @source                     iso-13788-2012 annex E (memory); ashrae-fundamentals-2017 ch. 1 (memory)
+ * @source                     ISO-13788-2012 annex E (memory); ASHRAE-HOF-2017-CH1 ch. 1 (memory)
  * @assumes                    as saturationVaporPressure_Pa
  */
 export function dewPointFromHumidity_C(
@@ -188,7 +188,7 @@ export function dewPointFromHumidity_C(
  * @returns             [%] relative humidity
  * @range               as saturationVaporPressure_Pa
  * @throws              RangeError outside the range or when the dew point is above the air temperature
- * @source              ashrae-fundamentals-2017 ch. 1 eq. 22 (memory)
+ * @source              ASHRAE-HOF-2017-CH1 ch. 1 eq. 22 (memory)
  * @assumes             below freezing over ice
  */
 export function relativeHumidityFromDewPoint_pct(
@@ -213,7 +213,7 @@ export function relativeHumidityFromDewPoint_pct(
  * @returns                [kg/kg] humidity ratio
  * @range                  0 <= pv < p
  * @throws                 RangeError outside the range
- * @source                 ashrae-fundamentals-2017 ch. 1 eq. 20 (memory)
+ * @source                 ASHRAE-HOF-2017-CH1 ch. 1 eq. 20 (memory)
  * @assumes                ideal gases
  */
 export function humidityRatio_kg_kg(vaporPressure_Pa: number, pressure_Pa = STANDARD_PRESSURE_PA): number {
@@ -235,7 +235,7 @@ export function humidityRatio_kg_kg(vaporPressure_Pa: number, pressure_Pa = STAN
  * @returns                [kg/m3] vapor concentration
  * @range                  temperature above absolute zero
  * @throws                 RangeError when an input is out of range
- * @source                 iso-13788-2012 annex E (memory)
+ * @source                 ISO-13788-2012 annex E (memory)
  * @assumes                ideal gas
  */
 export function vaporConcentration_kg_m3(vaporPressure_Pa: number, temperature_C: number): number {
@@ -259,7 +259,7 @@ const ALTITUDE_RANGE_M = [-500, 10000] as const;
  * @returns          [Pa] pressure
  * @range            -500 to 10 000 m
  * @throws           RangeError outside the range
- * @source           ashrae-fundamentals-2017 ch. 1 eq. 3 (memory; table 1 seen)
+ * @source           ASHRAE-HOF-2017-CH1 ch. 1 eq. 3 (memory; table 1 seen)
  * @assumes          standard atmosphere, no weather
  */
 export function stationPressure_Pa(altitude_m: number): number {

@@ -13,7 +13,7 @@ import { at, requireFinite, requireNotNegative, requirePositive, requireWithin, 
  * @returns                 [m2·K/W] total
  * @range                   any number of layers, none gives 0
  * @throws                  RangeError when a resistance is negative or not finite
- * @source                  iso-6946-2017 clause 6.7.1 (memory)
+ * @source                  ISO-6946-2017 clause 6.7.1 (memory)
  * @assumes                 one-dimensional heat flow
  */
 export function seriesResistance_m2K_W(resistances_m2K_W: readonly number[]): number {
@@ -31,7 +31,7 @@ export function seriesResistance_m2K_W(resistances_m2K_W: readonly number[]): nu
  * @returns                 [m2·K/W] resistance
  * @range                   positive finite values
  * @throws                  RangeError when an input is not above 0
- * @source                  iso-6946-2017 clause 6.7.1.1 (memory)
+ * @source                  ISO-6946-2017 clause 6.7.1.1 (memory)
  * @assumes                 one-dimensional heat flow
  */
 export function layerResistance_m2K_W(thickness_m: number, conductivity_W_mK: number): number {
@@ -51,7 +51,7 @@ export function layerResistance_m2K_W(thickness_m: number, conductivity_W_mK: nu
  * @returns                 [°C] one value per plane, length resistances.length + 1, first ti, last te
  * @range                   one-dimensional steady heat flow; not beside framing members
  * @throws                  RangeError when a resistance is negative, the total is 0 or a value is not finite
- * @source                  iso-13788-2012 clause 6.4.2 (memory)
+ * @source                  ISO-13788-2012 clause 6.4.2 (memory)
  * @assumes                 film resistances are among the resistances when they are wanted
  */
 export function interfaceTemperatures_C(
@@ -97,7 +97,7 @@ export function requireSharesSumToOne(shares: readonly number[]): void {
  * @returns     [m2·K/W] effective resistance
  * @range       wood framing; not metal members across the insulation
  * @throws      RangeError when shares do not add to 1 or a resistance is not above 0
- * @source      ashrae-fundamentals-2017 ch. 27 parallel path (memory); iso-6946-2017 clause 6.7.2.3 (memory)
+ * @source      ASHRAE-HOF-2017 ch. 27 parallel path (memory); ISO-6946-2017 clause 6.7.2.3 (memory)
  * @assumes     no heat flow between the paths
  */
 export function parallelPath_m2K_W(paths: readonly HeatPath[]): number {
@@ -121,7 +121,7 @@ export interface AreaZone {
  * @returns     [W/(m2·K)] mean transmittance
  * @range       zones that cover the roof without overlap
  * @throws      RangeError when the area is not above 0 or a value is negative
- * @source      iso-6946-2017 clause 6.7.2 (memory)
+ * @source      ISO-6946-2017 clause 6.7.2 (memory)
  * @assumes     no heat flow between zones
  */
 export function areaWeightedTransmittance_W_m2K(zones: readonly AreaZone[]): number {
@@ -142,7 +142,7 @@ export function areaWeightedTransmittance_W_m2K(zones: readonly AreaZone[]): num
  * @returns              [°C] mean of the two faces
  * @range                layer within the assembly
  * @throws               RangeError when the layer does not exist
- * @source               iso-13788-2012 clause 6.4.2 (memory)
+ * @source               ISO-13788-2012 clause 6.4.2 (memory)
  * @assumes              conductivity constant within the layer, so the profile is a straight line
  */
 export function meanLayerTemperature_C(temperatures_C: readonly number[], layer: number): number {
@@ -178,7 +178,7 @@ const GREATEST_ITERATIONS = 200;
  * @returns         [m2·K/W, °C, -] resistances, mean temperatures, plane temperatures, iterations used
  * @range           resistance a continuous function of temperature
  * @throws          Error when it does not settle; RangeError when a resistance is out of range
- * @source          our-judgement fixed-point iteration on iso-13788-2012 clause 6.4.2 temperatures (computed)
+ * @source          OUR-JUDGEMENT fixed-point iteration on ISO-13788-2012 clause 6.4.2 temperatures (computed)
  * @assumes         steady state at the two mean temperatures; conductivity taken at the mean of the layer
  */
 export function solveTemperatureDependentResistance(
