@@ -58,7 +58,8 @@ function faultsOf(where: string, { node }: Exported): string[] {
     const id = /^@source\s+(\S+)/.exec(text)?.[1] ?? '';
     if (!known.has(id))
       faults.push(`${where} cites "${id}", which content/tables/sources.json does not hold`);
-    if (id !== 'OUR-JUDGEMENT' && !GRADES.test(text)) faults.push(`${where} does not say how "${id}" is known`);
+    if (id !== 'OUR-JUDGEMENT' && !GRADES.test(text))
+      faults.push(`${where} does not say how "${id}" is known`);
   }
   const order = tags.map(({ tagName }) => ORDER.indexOf(tagName.text)).filter((place) => place >= 0);
   if (order.some((place, index) => place < (order[index - 1] ?? 0))) {
@@ -69,7 +70,7 @@ function faultsOf(where: string, { node }: Exported): string[] {
 
 function docstringFaults({ path, text }: Source): string[] {
   const file = ts.createSourceFile(path, text, ts.ScriptTarget.ESNext, true);
-  return exportedFunctions(file).
+  return exportedFunctions(file)
     .filter(({ name }) => !GUARD.test(name))
     .flatMap((found) => faultsOf(`${path} ${found.name}`, found));
 }
