@@ -3,7 +3,8 @@
  * Physics and structure each export a record of these; the command, the check printer and the tests
  * all go through the same door.
  */
-import * as v from 'valibot';
+import type * as v from 'valibot';
+import { readWith, type Fault } from '../faults.ts';
 
 export interface Calculation<I = unknown, O = unknown> {
   /** The name on the command line: lower case with hyphens. */
@@ -17,10 +18,7 @@ export interface Calculation<I = unknown, O = unknown> {
 }
 
 /** One fault of an input: where, and what is wrong and allowed. */
-export interface InputFault {
-  readonly path: string;
-  readonly message: string;
-}
+export type InputFault = Fault;
 
 export type CalculationResult =
   | { readonly ok: true; readonly output: unknown }
@@ -31,15 +29,9 @@ export function defineCalculation<I, O>(calculation: Calculation<I, O>): Calcula
   return calculation as Calculation;
 }
 
-/** Checks the input and runs the calculation; a bad input gives every fault, never a number. */
+/** Checks the input and runs the calculation; a bad input gives every fault, unknown fields included, never a number. */
 export function calculate(calculation: Calculation, input: unknown): CalculationResult {
-  const parsed = v.safeParse(calculation.input, input);
-  if (parsed.success) return { ok: true, output: calculation.run(parsed.output) };
-  return {
-    ok: false,
-    faults: parsed.issues.map((issue) => ({
-      path: v.getDotPath(issue) ?? '',
-      message: issue.message,
-    })),
-  };
+  const read = readWith(calculation.input, input);
+  if (!read.ok) return read;
+  return { ok: true, output: calculation.run(read.value) };
 }

@@ -3,6 +3,7 @@
  * what is wrong, then what is allowed (`31 is above 24`).
  */
 import * as v from 'valibot';
+import { shown } from '../faults.ts';
 
 export interface Limits {
   /** Lowest value allowed, itself allowed. */
@@ -13,12 +14,6 @@ export interface Limits {
   readonly above?: number;
   /** Upper limit, itself not allowed. */
   readonly below?: number;
-}
-
-function shown(value: unknown): string {
-  if (value === undefined) return 'missing';
-  if (typeof value === 'number') return String(value);
-  return JSON.stringify(value) ?? String(value);
 }
 
 /** A text of what a range allows: `above 0 and at most 100`. */
