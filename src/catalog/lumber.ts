@@ -4,12 +4,12 @@ import lumberTable from '../../content/tables/lumber.json' with { type: 'json' }
 import screwTable from '../../content/tables/screws.json' with { type: 'json' };
 import { metersFromInches, PASCALS_PER_PSI } from '../units.ts';
 
-export const SPECIES = ['spruce-pine-fir', 'douglas-fir-larch', 'hem-fir', 'southern-pine'] as const;
-export type SpeciesId = (typeof SPECIES)[number];
-export const LUMBER_SIZES = ['2x4', '2x6', '2x8', '2x10'] as const;
-export type LumberSize = (typeof LUMBER_SIZES)[number];
-export const SCREW_KINDS = ['wood-screw', 'lag-screw'] as const;
-export type ScrewKind = (typeof SCREW_KINDS)[number];
+export const speciesIds = ['spruce-pine-fir', 'douglas-fir-larch', 'hem-fir', 'southern-pine'] as const;
+export type SpeciesId = (typeof speciesIds)[number];
+export const lumberSizes = ['2x4', '2x6', '2x8', '2x10'] as const;
+export type LumberSize = (typeof lumberSizes)[number];
+export const screwKinds = ['wood-screw', 'lag-screw'] as const;
+export type ScrewKind = (typeof screwKinds)[number];
 
 const positive = v.pipe(v.number(), v.gtValue(0));
 const bySize = v.strictObject({ '2x4': positive, '2x6': positive, '2x8': positive, '2x10': positive });
@@ -21,7 +21,7 @@ export const lumberSchema = v.strictObject({
   grade: v.string(),
   species: v.array(
     v.strictObject({
-      id: v.picklist(SPECIES),
+      id: v.picklist(speciesIds),
       name: v.string(),
       specificGravity: positive,
       bending_psi: v.optional(positive),
@@ -35,7 +35,7 @@ export const lumberSchema = v.strictObject({
   ),
   sizes: v.array(
     v.strictObject({
-      id: v.picklist(LUMBER_SIZES),
+      id: v.picklist(lumberSizes),
       thickness_in: positive,
       depth_in: positive,
       sizeFactor: positive,
@@ -50,7 +50,7 @@ export const screwsSchema = v.strictObject({
   screws: v.array(
     v.strictObject({
       id: v.string(),
-      kind: v.picklist(SCREW_KINDS),
+      kind: v.picklist(screwKinds),
       name: v.string(),
       nominal_in: positive,
       root_in: positive,
@@ -70,7 +70,7 @@ export const screwsSchema = v.strictObject({
 });
 
 const lumber = v.parse(lumberSchema, lumberTable);
-const screws = v.parse(screwsSchema, screwTable);
+const screwRows = v.parse(screwsSchema, screwTable);
 
 export interface Lumber {
   readonly name: string;
@@ -122,7 +122,7 @@ export function lumberOf(species: SpeciesId, size: LumberSize): Lumber {
 }
 
 /** All generic screw sizes, in SI. */
-export const SCREWS: readonly Screw[] = screws.screws.map((row) => ({
+export const screws: readonly Screw[] = screwRows.screws.map((row) => ({
   id: row.id,
   kind: row.kind,
   name: row.name,
@@ -134,12 +134,12 @@ export const SCREWS: readonly Screw[] = screws.screws.map((row) => ({
 
 /** One generic screw by its id. */
 export function screwOf(id: string): Screw {
-  const found = SCREWS.find((row) => row.id === id);
+  const found = screws.find((row) => row.id === id);
   if (!found) throw new RangeError(`no screw ${id}`);
   return found;
 }
 
 /** Lengths sold, shortest first, [m]. */
-export const SCREW_LENGTHS_M: readonly number[] = screws.lengths.lengths_in
+export const screwLengths_m: readonly number[] = screwRows.lengths.lengths_in
   .map(metersFromInches)
   .sort((a, b) => a - b);

@@ -3,12 +3,12 @@ import * as v from 'valibot';
 import table from '../../content/tables/wind-gcp.json' with { type: 'json' };
 import { squareMetersFromSquareFeet } from '../units.ts';
 
-export const WIND_EDITIONS = ['asce7-16', 'asce7-22'] as const;
-export type WindEdition = (typeof WIND_EDITIONS)[number];
-export const WIND_SHAPES = ['gable', 'hip'] as const;
-export type WindShape = (typeof WIND_SHAPES)[number];
-export const WIND_ZONES = ['1', '2', '3', '2e', '2n', '2r', '3e', '3r'] as const;
-export type WindZone = (typeof WIND_ZONES)[number];
+export const windEditions = ['asce7-16', 'asce7-22'] as const;
+export type WindEdition = (typeof windEditions)[number];
+export const windShapes = ['gable', 'hip'] as const;
+export type WindShape = (typeof windShapes)[number];
+export const windZones = ['1', '2', '3', '2e', '2n', '2r', '3e', '3r'] as const;
+export type WindZone = (typeof windZones)[number];
 
 const point = v.tuple([v.pipe(v.number(), v.gtValue(0)), v.number()]);
 const line = v.tuple([point, point]);
@@ -17,14 +17,14 @@ export const windCoefficientsSchema = v.strictObject({
   known: v.string(),
   rows: v.array(
     v.strictObject({
-      edition: v.picklist(WIND_EDITIONS),
-      shape: v.picklist(WIND_SHAPES),
+      edition: v.picklist(windEditions),
+      shape: v.picklist(windShapes),
       above_deg: v.number(),
       to_deg: v.number(),
       part: v.picklist(['roof', 'overhang', 'positive']),
       /** Height to width of a low-slope hip roof: `low` up to 0.5, `high` from 0.8. */
       proportion: v.optional(v.picklist(['low', 'high'])),
-      zones: v.array(v.picklist(WIND_ZONES)),
+      zones: v.array(v.picklist(windZones)),
       points: line,
       note: v.optional(v.string()),
     }),

@@ -1,6 +1,6 @@
 /** Allowable-stress load cases on a sloped roof member, as load square to the slope. */
 import { ALLOWABLE_STRESS_WIND } from './wind.ts';
-import { demandRange, radians } from './screening.ts';
+import { demandRange, radians } from './guards.ts';
 import { LOAD_DURATION } from './timber.ts';
 
 export interface RoofLoads {
@@ -18,7 +18,7 @@ export interface RoofLoads {
   readonly windDownward_Pa?: number;
 }
 
-export const LOAD_CASES = [
+export const loadCaseIds = [
   'dead',
   'dead-snow',
   'dead-live',
@@ -27,7 +27,7 @@ export const LOAD_CASES = [
   'dead-snow-wind',
   'uplift',
 ] as const;
-export type LoadCaseId = (typeof LOAD_CASES)[number];
+export type LoadCaseId = (typeof loadCaseIds)[number];
 
 export interface LoadCase {
   readonly id: LoadCaseId;

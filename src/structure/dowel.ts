@@ -1,10 +1,10 @@
 /** Lateral strength of a dowel in single shear by all yield modes, with or without a gap between the wood faces. */
 import { inchesFromMeters, metersFromInches, PASCALS_PER_PSI } from '../units.ts';
-import { demandPositive, demandRange } from './screening.ts';
+import { demandPositive, demandRange } from './guards.ts';
 import { GREATEST_LOAD_DURATION, SPECIFIC_GRAVITY } from './screws.ts';
 
-export const YIELD_MODES = ['Im', 'Is', 'II', 'IIIm', 'IIIs', 'IV'] as const;
-export type YieldMode = (typeof YIELD_MODES)[number];
+export const yieldModes = ['Im', 'Is', 'II', 'IIIm', 'IIIs', 'IV'] as const;
+export type YieldMode = (typeof yieldModes)[number];
 export type ModeForces = Readonly<Record<YieldMode, number>>;
 
 /** [m] 1/4 in: below it bearing is the same in all directions, NDS 2018 table 12.3.3. */
@@ -131,7 +131,7 @@ export function reductionTerms(diameter_m: number, nominal_m = diameter_m, angle
   demandRange('angle_deg', angle_deg, 0, GRAIN_ANGLE.full_deg);
   const grain = 1 + (GRAIN_ANGLE.share * angle_deg) / GRAIN_ANGLE.full_deg;
   const scaled = (term: (mode: YieldMode) => number): ModeForces =>
-    Object.fromEntries(YIELD_MODES.map((mode) => [mode, term(mode)])) as Record<YieldMode, number>;
+    Object.fromEntries(yieldModes.map((mode) => [mode, term(mode)])) as Record<YieldMode, number>;
   if (diameter_m >= SMALL_DIAMETER_M) return scaled((mode) => LARGE_REDUCTION[mode] * grain);
   const diameter_in = inchesFromMeters(diameter_m);
   const small =
@@ -171,9 +171,9 @@ export function lateralDesign(
   const forces = yieldForces(dowel);
   const reduction = reductionTerms(dowel.diameter_m, options.nominal_m, options.angle_deg);
   const modes_N = Object.fromEntries(
-    YIELD_MODES.map((mode) => [mode, forces[mode] / reduction[mode]]),
+    yieldModes.map((mode) => [mode, forces[mode] / reduction[mode]]),
   ) as Record<YieldMode, number>;
-  const governing = YIELD_MODES.reduce((least, mode) => (modes_N[mode] < modes_N[least] ? mode : least));
+  const governing = yieldModes.reduce((least, mode) => (modes_N[mode] < modes_N[least] ? mode : least));
   const reference_N = modes_N[governing];
   return { modes_N, governing, reference_N, allowable_N: reference_N * duration };
 }

@@ -3,10 +3,9 @@ import { lumberOf, type ScrewKind } from '../catalog/lumber.ts';
 import { metersFromInches } from '../units.ts';
 import { loadCases, type LoadCaseId, type RoofLoads } from './combinations.ts';
 import { SAG_DIVISOR } from './rafterTail.ts';
+import { demandPositive, demandRange } from './guards.ts';
 import {
   CONFIRM_IN_STANDARD,
-  demandPositive,
-  demandRange,
   ENGINEER,
   standingOf,
   type Screening,

@@ -1,5 +1,5 @@
 /** Turning the outrigger screening round: the smallest member that passes, and the deepest overhang of a member. */
-import { LUMBER_SIZES } from '../catalog/lumber.ts';
+import { lumberSizes } from '../catalog/lumber.ts';
 import {
   BACK_SPAN_RATIO,
   ENGINEER_OVERHANG_M,
@@ -8,7 +8,7 @@ import {
   type Outrigger,
   type OutriggerScreening,
 } from './outrigger.ts';
-import { demandPositive } from './screening.ts';
+import { demandPositive } from './guards.ts';
 import { sectionOf, type LumberSize, type Orientation } from './timber.ts';
 
 /** [-] halvings of the search: the bracket of 10 m ends below 1e-11 m. */
@@ -24,7 +24,7 @@ export interface OutriggerSize {
 }
 
 /** Least lumber first; for the same lumber flat before on edge, because it takes less depth. */
-const CANDIDATES: readonly OutriggerSize[] = LUMBER_SIZES.flatMap((size) => [
+const CANDIDATES: readonly OutriggerSize[] = lumberSizes.flatMap((size) => [
   { size, orientation: 'flat' } as const,
   { size, orientation: 'on-edge' } as const,
 ]);

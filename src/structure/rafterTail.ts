@@ -1,10 +1,9 @@
 /** Rafter tails and truss tails as cantilevers: prescriptive limits, then bending, shear and sag. */
 import { metersFromInches } from '../units.ts';
 import { loadCases, type RoofLoads } from './combinations.ts';
+import { demandPositive, demandRange } from './guards.ts';
 import {
   CONFIRM_IN_STANDARD,
-  demandPositive,
-  demandRange,
   ENGINEER,
   standingOf,
   type Screening,

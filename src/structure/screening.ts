@@ -31,39 +31,21 @@ export interface ScreeningCheck {
   readonly known: string;
 }
 
-/** A normal answer when a method does not reach: never a number. */
-export interface NotCovered {
-  readonly kind: 'notCovered';
-  readonly reason: string;
-  readonly deferTo: string;
-}
-
 export const ENGINEER = 'structural engineer';
 export const AUTHORITY = 'authority having jurisdiction';
 
 /** For every value that is known from a transcription only. */
 export const CONFIRM_IN_STANDARD = 'Read from a transcription: confirm in the standard.';
 
-/** Throws when a number is not finite or not inside its range: the caller's mistake. */
-export function demandRange(name: string, value: number, least: number, greatest = Infinity): void {
-  if (!Number.isFinite(value) || value < least || value > greatest) {
-    const limit = greatest === Infinity ? `at least ${least}` : `${least} to ${greatest}`;
-    throw new RangeError(`${name}: ${value} is outside what is allowed (${limit})`);
-  }
-}
-
-/** Throws when a number is not finite and above zero. */
-export function demandPositive(name: string, value: number): void {
-  if (!Number.isFinite(value) || value <= 0) throw new RangeError(`${name}: ${value} is not above 0`);
-}
-
-/** The standing that follows from the checks and from reasons to call for a design. */
+/**
+ * The standing that follows from the checks and from reasons to call for a design.
+ *
+ * @param checks       [-] ratios of demand to limit
+ * @param needsDesign  true when a rule sends it to a designer whatever the ratios
+ * @returns            [-] one of three standings; none of them is an approval
+ * @source             OUR-JUDGEMENT
+ */
 export function standingOf(checks: readonly { readonly ratio: number }[], needsDesign: boolean): Standing {
   if (needsDesign) return 'needs-design';
   return checks.some((check) => !(check.ratio <= 1)) ? 'beyond-screening-limits' : 'within-screening-limits';
 }
-
-/** [deg] half a turn (definition). */
-const HALF_TURN_DEG = 180;
-/** Degrees to radians. */
-export const radians = (angle_deg: number): number => (angle_deg * Math.PI) / HALF_TURN_DEG;

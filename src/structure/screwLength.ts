@@ -1,7 +1,8 @@
 /** How long the roof screws must be, in lengths that are sold, and what their tips do below the deck. */
-import { SCREW_LENGTHS_M } from '../catalog/lumber.ts';
+import { screwLengths_m } from '../catalog/lumber.ts';
 import { metersFromInches } from '../units.ts';
-import { demandPositive, demandRange, type NotCovered } from './screening.ts';
+import type { NotCovered } from '../catalog/notCovered.ts';
+import { demandPositive, demandRange } from './guards.ts';
 
 /** [m] 1-1/2 in of thread in solid framing (common practice). */
 export const EMBEDMENT_M = metersFromInches(3 / 2);
@@ -50,11 +51,11 @@ export function screwLength(input: {
   demandPositive('embedment_m', embedment_m);
   const stack_m = input.aboveDeck_m + input.deck_m;
   const needed_m = stack_m + embedment_m;
-  const length_m = SCREW_LENGTHS_M.find((sold_m) => sold_m >= needed_m - LENGTH_NOISE_M);
+  const length_m = screwLengths_m.find((sold_m) => sold_m >= needed_m - LENGTH_NOISE_M);
   if (length_m === undefined)
     return {
       kind: 'notCovered',
-      reason: `the stack needs a screw of ${needed_m.toFixed(3)} m; the longest commonly sold is ${(SCREW_LENGTHS_M.at(-1) ?? 0).toFixed(3)} m`,
+      reason: `the stack needs a screw of ${needed_m.toFixed(3)} m; the longest commonly sold is ${(screwLengths_m.at(-1) ?? 0).toFixed(3)} m`,
       deferTo: 'structural engineer and screw supplier',
     };
   const penetration_m = length_m - stack_m;
@@ -70,7 +71,7 @@ export function screwLength(input: {
     length_m,
     penetration_m,
     standsOutOnMiss_m: penetration_m,
-    hiddenLimit_m: SCREW_LENGTHS_M.findLast((sold_m) => sold_m <= stack_m - VISIBLE_CLEARANCE_M) ?? null,
+    hiddenLimit_m: screwLengths_m.findLast((sold_m) => sold_m <= stack_m - VISIBLE_CLEARANCE_M) ?? null,
     mayShowBelow: input.isUndersideVisible,
     notes,
   };

@@ -1,7 +1,7 @@
 /** Screws and nails by the NDS: withdrawal, head pull-through, combined load, penetration. Reference values in ASD. */
 import type { ScrewKind } from '../catalog/lumber.ts';
 import { inchesFromMeters, METERS_PER_INCH, NEWTONS_PER_POUND } from '../units.ts';
-import { demandPositive, demandRange, radians } from './screening.ts';
+import { demandPositive, demandRange, radians } from './guards.ts';
 
 export type { ScrewKind };
 export type FastenerKind = ScrewKind | 'plain-nail' | 'ring-shank-nail';

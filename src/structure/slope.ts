@@ -2,15 +2,8 @@
 import type { Screw } from '../catalog/lumber.ts';
 import { metersFromInches } from '../units.ts';
 import { dowelBearing, lateralDesign, type LateralDesign } from './dowel.ts';
-import {
-  demandPositive,
-  demandRange,
-  ENGINEER,
-  radians,
-  standingOf,
-  type Screening,
-  type ScreeningCheck,
-} from './screening.ts';
+import { demandPositive, demandRange, radians } from './guards.ts';
+import { ENGINEER, standingOf, type Screening, type ScreeningCheck } from './screening.ts';
 
 /** [-] share of the yield-equation value that the wall furring table of the building code allows: 0.711 to 0.734 for nails. */
 const GAP_DESIGN_SHARE = 0.72;

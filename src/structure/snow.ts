@@ -1,6 +1,6 @@
 /** Roof snow by ASCE/SEI 7: flat, sloped, eave ice. All loads act on the horizontal projection. */
 import { feetFromMeters, metersFromFeet, pascalsFromPsf, rsiFromR } from '../units.ts';
-import { demandPositive, demandRange } from './screening.ts';
+import { demandPositive, demandRange } from './guards.ts';
 
 export type SnowEdition = 'asce7-16' | 'asce7-22';
 

@@ -6,7 +6,7 @@ import {
   NEWTONS_PER_POUND,
   psfFromPascals,
 } from '../units.ts';
-import { demandPositive, demandRange, radians } from './screening.ts';
+import { demandPositive, demandRange, radians } from './guards.ts';
 
 /** [deg] 1/2 on 12, unbalanced snow starts here, ASCE/SEI 7-16 section 7.6.1 (seen-secondary). */
 const UNBALANCED_FROM_DEG = 2.38;
@@ -52,7 +52,7 @@ export function snowDensity(groundSnow_Pa: number): number {
  * @param fetch_m           [m] lu, not less than 20 ft
  * @param importanceFactor  [-] Is > 0
  * @returns                 [m] drift height, never below 0
- * @source                  ASCE-7-16 figure 7.6-1 (formula seen-primary; sqrt(Is) and 20 ft memory)
+ * @source                  ASCE-7-16 figure 7.6-1 (formula seen-primary; root of Is and 20 ft memory)
  */
 export function driftHeight(groundSnow_Pa: number, fetch_m: number, importanceFactor: number): number {
   demandPositive('fetch_m', fetch_m);

@@ -1,6 +1,6 @@
 /** Sawn lumber members by the NDS, allowable stress: sections, factors, bending, shear, stiffness. */
 import { lumberOf, type LumberSize, type SpeciesId } from '../catalog/lumber.ts';
-import { demandPositive } from './screening.ts';
+import { demandPositive } from './guards.ts';
 
 export type { LumberSize, SpeciesId };
 export type Orientation = 'flat' | 'on-edge';

@@ -9,14 +9,9 @@ import {
   type WindZone,
 } from '../catalog/windCoefficients.ts';
 import { metersFromFeet, pascalsFromPsf } from '../units.ts';
-import {
-  AUTHORITY,
-  CONFIRM_IN_STANDARD,
-  demandPositive,
-  demandRange,
-  ENGINEER,
-  type NotCovered,
-} from './screening.ts';
+import type { NotCovered } from '../catalog/notCovered.ts';
+import { demandPositive, demandRange } from './guards.ts';
+import { AUTHORITY, CONFIRM_IN_STANDARD, ENGINEER } from './screening.ts';
 
 export type { WindEdition, WindShape, WindZone };
 export type Exposure = 'B' | 'C' | 'D';
