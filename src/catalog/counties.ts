@@ -2,7 +2,7 @@
 import type * as v from 'valibot';
 import json from '../../content/tables/counties.json' with { type: 'json' };
 import { regionName } from './regions.ts';
-import type { countiesTable } from './schemas.ts';
+import type { countiesTable } from './placeSchemas.ts';
 import { searchWords, wordsOf, type Searchable } from './search.ts';
 import type { Zone } from './sets.ts';
 

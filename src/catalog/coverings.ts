@@ -48,12 +48,12 @@ const PITCH_RUN = 12;
 /**
  * Length of ice barrier along the slope: (overhang + inside wall line) / cos of the slope, and a least length when steep
  *
- * @param overhang_m [m] horizontal, from the inside of the exterior wall line's outer face to the finished roof edge, >= 0
+ * @param overhang_m [m] horizontal, from the exterior wall line to the edge of the finished roof, >= 0
  * @param pitch_rise_per_12 [rise in 12] pitch of the roof, > 0
  * @returns [m] along the slope from the eave edge
  * @throws RangeError when the overhang is negative or the pitch is not > 0
  * @source IRC-2018-R905.1.2 (seen-secondary)
- * @assumes the overhang is measured to the wall line from which the 24 in run inward
+ * @assumes the overhang is that of the finished, over-insulated roof
  */
 export function iceBarrierLength_m(overhang_m: number, pitch_rise_per_12: number): number {
   if (!(overhang_m >= 0) || !(pitch_rise_per_12 > 0)) {

@@ -2,7 +2,7 @@
 import * as v from 'valibot';
 import json from '../../content/tables/place-notes.json' with { type: 'json' };
 import type { Place } from './places.ts';
-import { placeNotesTable, type PlaceNote } from './schemas.ts';
+import { placeNotesTable, type PlaceNote } from './placeSchemas.ts';
 
 export type { PlaceNote };
 

@@ -2,7 +2,7 @@
 import type * as v from 'valibot';
 import json from '../../content/tables/places.json' with { type: 'json' };
 import { regionName } from './regions.ts';
-import type { placeRow } from './schemas.ts';
+import type { placeRow } from './placeSchemas.ts';
 import { searchWords, wordsOf, type Searchable } from './search.ts';
 import type { Known, Zone } from './sets.ts';
 import { zoneRow, zonesWithNumber } from './zones.ts';

@@ -1,7 +1,7 @@
 /** States, territories and provinces from content/tables/regions.json. */
 import * as v from 'valibot';
 import json from '../../content/tables/regions.json' with { type: 'json' };
-import { regionsTable } from './schemas.ts';
+import { regionsTable } from './placeSchemas.ts';
 
 const table = v.parse(regionsTable, json);
 const byId = new Map(table.rows.map((row) => [row.id, row]));

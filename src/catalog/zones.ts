@@ -1,7 +1,7 @@
 /** Climate zones from content/tables/zones.json: names, stand-in places, thresholds of both map editions. */
 import * as v from 'valibot';
 import json from '../../content/tables/zones.json' with { type: 'json' };
-import { zonesTable } from './schemas.ts';
+import { zonesTable } from './placeSchemas.ts';
 import { zones, type Edition, type Zone } from './sets.ts';
 
 const table = v.parse(zonesTable, json);
