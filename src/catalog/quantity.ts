@@ -60,6 +60,17 @@ export function wholeNumber(limits: Limits) {
   );
 }
 
+/**
+ * A rule that joins several fields. It is asked only when every field by itself is good, so it may calculate
+ * with them; valibot's own `check` is asked on faulty fields too.
+ */
+export function rule<T>(isMet: (input: T) => boolean, message: string | ((input: T) => string)) {
+  return v.rawCheck<T>(({ dataset, addIssue }) => {
+    if (!dataset.typed || dataset.issues !== undefined || isMet(dataset.value)) return;
+    addIssue({ message: typeof message === 'string' ? message : message(dataset.value) });
+  });
+}
+
 /** One of a closed set of texts. */
 export function oneOf<const T extends readonly string[]>(options: T) {
   return v.picklist(options, (issue) =>

@@ -1,7 +1,7 @@
 /**
- * Climate figures from monthly means: the three coldest months, degree days, the thermal climate zone.
+ * Climate figures from monthly means: the three coldest months, degree days.
  */
-import { at, requireNotNegative, requirePositive, requireWithin, sum } from './guards.ts';
+import { at, requirePositive, requireWithin, sum } from './guards.ts';
 
 /** [d] days of the months of a common year. */
 export const DAYS_OF_MONTHS = [31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31] as const;
@@ -93,54 +93,4 @@ export function degreeDaysFromMonthlyMeans_Kd(
       return deviation * Math.pow(days, DAYS_EXPONENT) * (h / 2 + logSum / (2 * DISTRIBUTION_SHAPE));
     }),
   );
-}
-
-export type ZoneDefinition = '2013' | '2010';
-
-/** [K·d] upper limits of heating degree days, base 18 °C, zones 3 to 7 (ASHRAE 169-2013; 90.1-2010 table B-4). */
-const HEATING_LIMITS_KD: readonly (readonly [number, number])[] = [
-  [2000, 3],
-  [3000, 4],
-  [4000, 5],
-  [5000, 6],
-  [7000, 7],
-];
-/** [-] zone above the last heating limit. */
-const COLDEST_ZONE = 8;
-/** [K·d] lower limits of cooling degree days, base 10 °C, zones 0 to 2 of the 2013 definition (memory; zone 0 seen-secondary). */
-const COOLING_LIMITS_2013_KD: readonly (readonly [number, number])[] = [
-  [6000, 0],
-  [5000, 1],
-  [3500, 2],
-];
-/** [K·d] lower limits of cooling degree days of the 2010 definition, with its own line for 3A and 3B (seen in transcription). */
-const COOLING_LIMITS_2010_KD: readonly (readonly [number, number])[] = [
-  [5000, 1],
-  [3500, 2],
-  [2500, 3],
-];
-
-/**
- * Thermal climate zone by degree-day thresholds, in the newer or the older definition.
- *
- * @param heatingDegreeDays18_Cd [K·d] heating degree days, base 18 °C
- * @param coolingDegreeDays10_Cd [K·d] cooling degree days, base 10 °C
- * @param definition             [-] 2013 (zone 0 exists; IECC 2021 on) or 2010 (IECC 2012 to 2018)
- * @returns                      [-] zone number 0 to 8
- * @range                        plausibility check only: the county list decides
- * @throws                       RangeError when a value is negative or not finite
- * @source                       ASHRAE-169-2013 thresholds (memory); ASHRAE-90.1-2010 table B-4 (seen-secondary)
- * @assumes                      annual sums of daily means
- */
-export function thermalZone(
-  heatingDegreeDays18_Cd: number,
-  coolingDegreeDays10_Cd: number,
-  definition: ZoneDefinition = '2013',
-): number {
-  requireNotNegative('heatingDegreeDays18_Cd', heatingDegreeDays18_Cd);
-  requireNotNegative('coolingDegreeDays10_Cd', coolingDegreeDays10_Cd);
-  const coolingLimits = definition === '2013' ? COOLING_LIMITS_2013_KD : COOLING_LIMITS_2010_KD;
-  for (const [limit, zone] of coolingLimits) if (coolingDegreeDays10_Cd > limit) return zone;
-  for (const [limit, zone] of HEATING_LIMITS_KD) if (heatingDegreeDays18_Cd <= limit) return zone;
-  return COLDEST_ZONE;
 }

@@ -160,6 +160,9 @@ export function unbridgedLayer_m2K_W(layer: ThermalLayer): number {
 /** [-] factor for a fastener through the whole insulation layer, ISO 6946:2017 annex F (memory). */
 const FASTENER_FACTOR = 0.8;
 
+/** [W/(m·K)] fasteners below it need no correction, ISO 6946:2017 annex F.3 (memory). */
+const LEAST_FASTENER_CONDUCTIVITY = 1;
+
 export interface Fastener {
   readonly crossSection_m2: number;
   readonly conductivity_W_mK: number;
@@ -215,6 +218,7 @@ export function fastenerPointTransmittance_W_K(fastener: Fastener): number {
  */
 export function fastenerCorrection_W_m2K(fastener: Fastener, perArea_1_m2: number): number {
   requireNotNegative('perArea_1_m2', perArea_1_m2);
+  if (fastener.conductivity_W_mK < LEAST_FASTENER_CONDUCTIVITY) return 0;
   return perArea_1_m2 * fastenerPointTransmittance_W_K(fastener);
 }
 

@@ -1,0 +1,28 @@
+/** The physics calculations of the command `overdeck calc`, by name. */
+import type { Calculation } from '../catalog/calculation.ts';
+import {
+  climateZoneCalculation,
+  condensationControlCalculation,
+  energyCodeCalculation,
+} from './calculationsCode.ts';
+import { interfaceTemperatures, thermalTransmittance } from './calculationsHeat.ts';
+import {
+  dewPoint,
+  dryingCalculation,
+  monthlyCondensation,
+  saturationPressure,
+} from './calculationsMoisture.ts';
+
+export const physicsCalculations: Readonly<Record<string, Calculation>> = Object.fromEntries(
+  [
+    saturationPressure,
+    dewPoint,
+    thermalTransmittance,
+    interfaceTemperatures,
+    energyCodeCalculation,
+    condensationControlCalculation,
+    monthlyCondensation,
+    dryingCalculation,
+    climateZoneCalculation,
+  ].map((calculation) => [calculation.name, calculation]),
+);
