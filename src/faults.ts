@@ -137,8 +137,8 @@ function messageOf(issue: v.BaseIssue<unknown>): string {
         ? `is missing; ${optionsOf(issue.expected ?? '')} is needed`
         : `${shown(input)} is not one of ${optionsOf(issue.expected ?? '')}`;
   }
-  if (input === undefined) return 'is missing; a value is needed';
   const kind = wanted[type];
+  if (input === undefined) return `is missing; ${kind ?? 'a value'} is needed`;
   return kind === undefined
     ? `${shown(input)} is not allowed here`
     : `expected ${kind}, got ${received(input)}`;
@@ -222,6 +222,15 @@ function strangers(schema: v.GenericSchema, input: unknown, at: Path): Fault[] {
 const isUnknownField = (issue: v.BaseIssue<unknown>): boolean =>
   issue.type === 'strict_object' && issue.expected === 'never';
 
+/** A field that is not there is described by what its own schema asks for. */
+function missing(schema: v.GenericSchema): string {
+  const parsed = v.safeParse(schema, undefined);
+  return parsed.success ? 'is missing' : messageOf(parsed.issues[0]);
+}
+
+const isMissing = (issue: v.BaseIssue<unknown>): boolean =>
+  issue.input === undefined && issue.path?.at(-1)?.origin === 'key';
+
 /** Every fault of an input, unknown fields first: a misspelled name often explains a missing one. */
 function faultsOf(schema: v.GenericSchema, input: unknown, at: Path = []): Fault[] {
   const parsed = v.safeParse(schema, input);
@@ -235,7 +244,10 @@ function faultsOf(schema: v.GenericSchema, input: unknown, at: Path = []): Fault
     const path = [...at, ...below];
     found.push(
       ...(nearestForm(issue, schemaAt(schema, below), path) ?? [
-        { path: dotted(path), message: messageOf(issue) },
+        {
+          path: dotted(path),
+          message: isMissing(issue) ? missing(schemaAt(schema, below)) : messageOf(issue),
+        },
       ]),
     );
   }

@@ -1,4 +1,5 @@
 /** `npm start`: installs what is missing, builds, serves the app on 127.0.0.1 and prints the address. */
+import { join } from 'node:path';
 import { ensure, root } from './ensure.mjs';
 
 const USUAL_PORT = 4173;
@@ -18,7 +19,8 @@ if (!Number.isInteger(port) || port < 0 || port > HIGHEST_PORT) {
 ensure();
 const { build, preview } = await import('vite');
 process.stdout.write('Building …\n');
-await build({ root, logLevel: 'warn' });
+const configFile = join(root, 'vite.config.ts');
+await build({ configFile, logLevel: 'warn' });
 try {
   const server = await preview({
     root,

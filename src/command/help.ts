@@ -1,0 +1,52 @@
+/** What the command line says about itself. */
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { root } from './place.ts';
+
+export const commands = ['evaluate', 'calc', 'check', 'schema', 'batch'] as const;
+export type CommandName = (typeof commands)[number];
+export const isCommand = (word: string): word is CommandName =>
+  (commands as readonly string[]).includes(word);
+
+const texts: Readonly<Record<CommandName, string>> = {
+  evaluate: `evaluate CASE.json [--format json|markdown|html|pdf|svg|csv] [--out PATH]
+         [--role builder|designer|trainer] [--units ip|si]
+  Computes one case. --format json is the whole evaluation, markdown, html and pdf the report,
+  svg the section of the recommended build-up, csv one line for each build-up that was tried.
+  CASE.json may be - for standard input. --out writes a file and prints nothing.
+  --role chooses the wording of the report, --units the units in it (inch-pound unless told).
+`,
+  calc: `calc --list
+calc NAME [FILE.json]
+  One calculation, JSON in, JSON out; standard input without FILE. SI units, named in the fields.
+`,
+  check: `check
+  Computes every published check value again and prints computed, published, difference,
+  tolerance and source. Ends with 1 when one is missed.
+`,
+  schema: `schema case|evaluation
+  The JSON Schema (2020-12) of the case file or of the evaluation.
+`,
+  batch: `batch
+  Many cases at once. Not available yet.
+`,
+};
+
+export const commandHelp = (command: CommandName): string => texts[command];
+
+export function generalHelp(): string {
+  return `Overdeck: choose and document rigid insulation on top of a sloped, wood-framed roof deck.
+
+${Object.values(texts).join('\n')}
+--help after a command shows that command alone; --version prints the version.
+
+Ends with 0 when all went well, 2 for input that needs correcting (one line for each fault on
+standard error, nothing on standard output, no file written), 1 for anything else.
+The results inform people who decide. They approve nothing.
+`;
+}
+
+export function version(): string {
+  const manifest = JSON.parse(readFileSync(join(root, 'package.json'), 'utf8')) as { version: string };
+  return manifest.version;
+}
