@@ -83,6 +83,9 @@ export const placeById = (id: string): Place | undefined => byId.get(id);
 /** Places whose words the query holds: `burlington`, `Burlington, VT`, `quebec`, `st johns`. Best first. */
 export const searchPlaces = (query: string, limit = 12): Place[] => searchWords(searchable, query, limit);
 
+/** Listed places whose station lies in a county; often none, then representativePlace of the zone. */
+export const placesInCounty = (fips: string): Place[] => places.filter((place) => place.fips === fips);
+
 /** `Burlington, VT`. */
 export const placeLabel = (place: Place): string => `${place.name}, ${place.region}`;
 

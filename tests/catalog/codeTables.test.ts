@@ -9,11 +9,20 @@ import {
   temperatureRule,
   unventedConditions,
 } from '../../src/catalog/condensationTable.ts';
-import { covering, iceBarrierLength_m, underlaymentLayers } from '../../src/catalog/coverings.ts';
+import {
+  allCoverings,
+  covering,
+  dripEdgeRules,
+  iceBarrierLength_m,
+  iceBarrierRules,
+  underlaymentLayers,
+} from '../../src/catalog/coverings.ts';
 import {
   canadianCathedralRequirement,
   ceilingExceptions,
   ceilingRequirement,
+  ceilingRules,
+  compliancePaths,
 } from '../../src/catalog/energyCode.ts';
 import {
   coverings,
@@ -221,5 +230,32 @@ describe('coverings by pitch', () => {
     for (const id of coverings) expect(covering(id).id).toBe(id);
     expect(covering('wood-shake').gapOverUnventedDeck_m).toBeCloseTo(metersFromInches(0.25), 9);
     expect(covering('asphalt-shingle').gapOverUnventedDeck_m).toBeUndefined();
+  });
+});
+
+describe('a table asked for what it does not hold', () => {
+  it('gives a typed value that names who decides, never a number', () => {
+    const beyond = '9Z' as Zone;
+    expect(ceilingRequirement('2018', beyond)).toMatchObject({
+      kind: 'notCovered',
+      deferTo: 'the code official',
+    });
+    expect(aboveDeckMinimum('2018', beyond)).toMatchObject({
+      kind: 'notCovered',
+      deferTo: 'the code official',
+    });
+    expect(() => covering('thatch' as CoveringId)).toThrow(RangeError);
+  });
+});
+
+describe('rules in words', () => {
+  it('are there for the energy code, the unvented roof, the ice barrier and the drip edge', () => {
+    expect(compliancePaths().map((row) => row.id)).toEqual(['r-value', 'u-factor', 'total-ua']);
+    expect(ceilingRules().map((row) => row.id)).toContain('above-deck-2024');
+    expect(condensationCautions().map((row) => row.id)).toContain('fibrous-board');
+    // 24 in inside the wall line; 36 in along the slope at 8:12; laps of 2 in; fasteners at 12 in.
+    expect(iceBarrierRules().map((row) => row.length_in)).toEqual([24, 36]);
+    expect(dripEdgeRules().find((row) => row.id === 'fasteners')?.most_in).toBe(12);
+    expect(allCoverings()).toHaveLength(coverings.length);
   });
 });

@@ -11,13 +11,22 @@ import {
   isMountainStation,
   placeById,
   placeLabel,
+  placesInCounty,
   possibleZones,
   representativePlace,
   searchPlaces,
   type Place,
 } from '../../src/catalog/places.ts';
 import { zones, type Zone } from '../../src/catalog/sets.ts';
-import { zoneForEdition, zoneRow, zonesWithNumber } from '../../src/catalog/zones.ts';
+import {
+  canadianZones,
+  moistureRules,
+  zoneForEdition,
+  zoneInWords,
+  zoneRow,
+  zonesWithNumber,
+  zoneThresholds,
+} from '../../src/catalog/zones.ts';
 import { threeColdestMonths } from '../../src/physics/climate.ts';
 
 const place = (query: string): Place => {
@@ -93,6 +102,11 @@ describe('search', () => {
     expect(placeById('nowhere')).toBeUndefined();
   });
 
+  it('finds the places of a county, where there are any', () => {
+    expect(placesInCounty('17031').map(placeLabel)).toContain('Chicago, IL');
+    expect(placesInCounty('01001')).toEqual([]);
+  });
+
   it('finds counties by name, state, accent-free spelling and number', () => {
     expect(searchCounties('King County, WA').map(countyLabel)[0]).toBe('King, WA');
     expect(searchCounties('dona ana').map(countyLabel)).toEqual(['Doña Ana, NM']);
@@ -124,6 +138,25 @@ describe('zones of places', () => {
     if (!bethel) throw new Error('Bethel is gone');
     expect(zoneForEdition(bethel, '2018')).toBe('8');
     expect(zoneForEdition(bethel, '2021')).toBe('7');
+  });
+});
+
+describe('zone definitions', () => {
+  it('the later form starts at zone 0 above 6000 cooling degree days, the earlier one at zone 1 above 5000', () => {
+    expect(zoneThresholds('later')[0]).toMatchObject({ zone: '0', coolingDegreeDays10Above_Cd: 6000 });
+    expect(zoneThresholds('earlier')[0]).toMatchObject({ zone: '1', coolingDegreeDays10Above_Cd: 5000 });
+  });
+
+  it('the Canadian form splits zone 7 at 6000 heating degree days', () => {
+    expect(canadianZones().find((row) => row.nbcZone === '7B')).toMatchObject({
+      from_Cd: 6000,
+      below_Cd: 7000,
+    });
+  });
+
+  it('a zone can be said in words, and moisture letters are explained', () => {
+    expect(zoneInWords('4C')).toBe('4C: mixed, marine');
+    expect(moistureRules().map((row) => row.id)).toEqual(['marine', 'dry', 'humid', 'no-letter']);
   });
 });
 
