@@ -97,6 +97,13 @@ function optionsOf(expected: string): string {
     .join(', ');
 }
 
+/** A value outside a closed set; a number is named as such, since a set may hold its text. */
+export function notOneOf(input: unknown, options: string): string {
+  return typeof input === 'string'
+    ? `${shown(input)} is not one of ${options}`
+    : `expected text, one of ${options}; got ${received(input)}`;
+}
+
 function counted(input: unknown): string {
   return typeof input === 'string'
     ? `${input.length} characters`
@@ -131,11 +138,12 @@ function messageOf(issue: v.BaseIssue<unknown>): string {
       return `has ${counted(input)}; at most ${limit} are allowed`;
     case 'iso_date':
       return `${shown(input)} is not a date written like 2026-11-24`;
-    case 'picklist':
     case 'literal':
+      return `${shown(input)} is not ${issue.expected ?? ''}`;
+    case 'picklist':
       return input === undefined
         ? `is missing; ${optionsOf(issue.expected ?? '')} is needed`
-        : `${shown(input)} is not one of ${optionsOf(issue.expected ?? '')}`;
+        : notOneOf(input, optionsOf(issue.expected ?? ''));
   }
   const kind = wanted[type];
   if (input === undefined) return `is missing; ${kind ?? 'a value'} is needed`;

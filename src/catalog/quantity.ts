@@ -3,7 +3,7 @@
  * what is wrong, then what is allowed (`31 is above 24`).
  */
 import * as v from 'valibot';
-import { shown } from '../faults.ts';
+import { notOneOf, shown } from '../faults.ts';
 
 export interface Limits {
   /** Lowest value allowed, itself allowed. */
@@ -76,7 +76,7 @@ export function oneOf<const T extends readonly string[]>(options: T) {
   return v.picklist(options, (issue) =>
     issue.input === undefined
       ? `is missing; one of ${options.join(', ')} is needed`
-      : `${shown(issue.input)} is not one of ${options.join(', ')}`,
+      : notOneOf(issue.input, options.join(', ')),
   );
 }
 
