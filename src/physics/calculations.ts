@@ -4,14 +4,14 @@ import {
   climateZoneCalculation,
   condensationControlCalculation,
   energyCodeCalculation,
-} from './calculationsCode.ts';
-import { interfaceTemperatures, thermalTransmittance } from './calculationsHeat.ts';
+} from './codeCalculations.ts';
+import { interfaceTemperatures, thermalTransmittance } from './heatCalculations.ts';
 import {
   dewPoint,
   dryingCalculation,
   monthlyCondensation,
   saturationPressure,
-} from './calculationsMoisture.ts';
+} from './moistureCalculations.ts';
 
 export const physicsCalculations: Readonly<Record<string, Calculation>> = Object.fromEntries(
   [

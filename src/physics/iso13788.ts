@@ -41,7 +41,17 @@ export interface CondensationYear {
   readonly driesOut: boolean;
 }
 
-/** Days of the month at a place in a list that begins with a calendar month (1 to 12). */
+/**
+ * Days of a month in a list of months in a row.
+ *
+ * @param index      [-] place in the list, from 0; beyond eleven the year repeats
+ * @param firstMonth [-] calendar month of the first entry, 1 to 12
+ * @returns          [d] days of that month in a common year
+ * @range            index of 0 or more
+ * @throws           RangeError when the month does not exist
+ * @source           COMMON-PRACTICE calendar (common practice)
+ * @assumes          no leap day
+ */
 export function daysOfMonthAt(index: number, firstMonth: number): number {
   return at(DAYS_OF_MONTHS, (firstMonth - 1 + index) % MONTHS);
 }

@@ -151,7 +151,16 @@ export function unbridgedResistance_m2K_W(element: Element): number {
   );
 }
 
-/** Resistance of the penetrated layer without bridging (R1 of annex F). */
+/**
+ * Resistance of the penetrated layer with its bridging parts left out.
+ *
+ * @param layer [-, m2·K/W] the layer
+ * @returns     [m2·K/W] resistance of its largest part (R1)
+ * @range       as elementResistance
+ * @throws      RangeError when a share or resistance is out of range
+ * @source      ISO-6946-2017 annex F, definition of R1 (memory)
+ * @assumes     the part with the largest share is the unbridged one
+ */
 export function unbridgedLayer_m2K_W(layer: ThermalLayer): number {
   checkLayer(layer);
   return mainPath(layer).resistance_m2K_W;

@@ -2,10 +2,13 @@
  * The line of vapor pressure through an assembly where it may not pass the saturation pressure: the lower
  * convex hull, held at saturation where water already sits, and the rates it gives.
  */
+import { AIR_PERMEABILITY_NG_PASM } from '../catalog/vapor.ts';
 import { at } from './guards.ts';
 
-/** [kg/(m·s·Pa)] vapor permeability of still air, ISO 13788:2012 clause 4 (seen). */
-export const AIR_PERMEABILITY_KG_MSPA = 2e-10;
+/** [kg] one nanogram. */
+const KILOGRAMS_PER_NANOGRAM = 1e-12;
+/** [kg/(m·s·Pa)] vapor permeability of still air, ISO 13788:2012 clause 4 (seen-secondary). */
+export const AIR_PERMEABILITY_KG_MSPA = AIR_PERMEABILITY_NG_PASM * KILOGRAMS_PER_NANOGRAM;
 
 /** A point of the line: place along the vapor resistance, pressure, and whether the line must pass it. */
 export interface VaporPoint {

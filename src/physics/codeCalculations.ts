@@ -5,7 +5,7 @@ import { aboveDeckMinimum } from '../catalog/condensationTable.ts';
 import { ceilingRequirement } from '../catalog/energyCode.ts';
 import { listOf, oneOf, quantity, rule } from '../catalog/quantity.ts';
 import { coverings, editions, zones } from '../catalog/sets.ts';
-import { relativeHumidity_pct, resistance_m2K_W, temperature_C } from './calculationInputs.ts';
+import { relativeHumidity_pct, resistance_m2K_W, temperature_C } from './inputs.ts';
 import { MONTHLY_MEAN_RANGE_C, MONTHS } from './climate.ts';
 import { moistureLetter, thermalZone } from './climateZone.ts';
 import {

@@ -2,13 +2,7 @@
 import * as v from 'valibot';
 import { defineCalculation } from '../catalog/calculation.ts';
 import { listOf, quantity, rule, shortName, wholeNumber } from '../catalog/quantity.ts';
-import {
-  MOST_LAYERS,
-  conductivity_W_mK,
-  resistance_m2K_W,
-  temperature_C,
-  thickness_m,
-} from './calculationInputs.ts';
+import { MOST_LAYERS, conductivity_W_mK, resistance_m2K_W, temperature_C, thickness_m } from './inputs.ts';
 import { at, sum } from './guards.ts';
 import {
   GREATEST_COMBINATIONS,

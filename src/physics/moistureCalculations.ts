@@ -11,7 +11,7 @@ import {
   temperature_C,
   thickness_m,
   vaporResistanceFactor,
-} from './calculationInputs.ts';
+} from './inputs.ts';
 import { MONTHS } from './climate.ts';
 import { LONGEST_LIMIT_MONTHS, drying } from './drying.ts';
 import { at, sum } from './guards.ts';
