@@ -6,6 +6,7 @@
 import { describe, expect, it } from 'vitest';
 import {
   aboveDeckMinimum,
+  condensationCautions,
   temperatureRule,
   unventedConditions,
 } from '../../src/catalog/condensationTable.ts';

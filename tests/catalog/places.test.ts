@@ -103,7 +103,7 @@ describe('search', () => {
   });
 
   it('finds the places of a county, where there are any', () => {
-    expect(placesInCounty('17031').map(placeLabel)).toContain('Chicago, IL');
+    expect(placesInCounty('25025').map(placeLabel)).toEqual(['Boston, MA']);
     expect(placesInCounty('01001')).toEqual([]);
   });
 
