@@ -2,7 +2,6 @@
 import {
   coefficientLine,
   WALL_LINE,
-  zonesOf,
   type CoefficientLine,
   type WindEdition,
   type WindShape,
@@ -36,9 +35,9 @@ const EXPOSURE_CONSTANTS = {
   },
   'asce7-22': {
     factor: 2.41,
-    B: { power: 7.5, gradient_m: metersFromFeet(3280) },
-    C: { power: 9.8, gradient_m: metersFromFeet(2460) },
-    D: { power: 11.5, gradient_m: metersFromFeet(1935) },
+    B: { power: 7.5, gradient_m: 1000 },
+    C: { power: 9.8, gradient_m: 750 },
+    D: { power: 11.5, gradient_m: 590 },
   },
 } as const;
 /** [-] internal pressure of an enclosed building, table 26.13-1. */
@@ -184,7 +183,7 @@ export function externalCoefficient(
   if (!low || !high)
     return {
       kind: 'notCovered',
-      reason: `no coefficient for a ${place.roofShape} roof at ${place.angle_deg} degrees, zone ${place.zone}, ${part} (${place.edition}); zones are ${zonesOf(place.edition, place.roofShape).join(', ')}`,
+      reason: `${place.angle_deg} degrees is not covered for a ${place.roofShape} roof, ${part}, zone ${place.zone} in ${place.edition}; a structural engineer decides`,
       deferTo: ENGINEER,
     };
   const atLow = coefficientAt(low, place.effectiveArea_m2);
