@@ -1,0 +1,149 @@
+/** Which parts of the eave get a note, and where on the part its leader ends. */
+import { middle, point, slopeOn, type Point } from './geometry.ts';
+import type { Anchor, EdgePart } from './edge-model.ts';
+import type { EdgeInput } from './edge-input.ts';
+import { iceBarrierEnd, lapFoot, membrane_n } from './edge-lines.ts';
+import { hasOutrigger, outriggerTop_m } from './edge-stack.ts';
+
+/** [m] How far before the break the leaders of the layers end. */
+const BEFORE_BREAK_m = 0.03;
+
+function stackAnchors(input: EdgeInput): Anchor[] {
+  const { axes, planes, candidate, framingDepth_m: d } = input;
+  const isTruss = input.given.framing.kind === 'truss';
+  const s = slopeOn(planes.cut, 0, axes) - BEFORE_BREAK_m;
+  const place = (n: number): Point => axes.at(s, n);
+  const level = (y: number): Point => point(input.wall.inner_m + input.view.inside_m - BEFORE_BREAK_m, y);
+  return candidate.layers.map((layer): Anchor => {
+    const band = input.stack.find((b) => b.layerId === layer.id);
+    let at = place(-d / 2);
+    if (band !== undefined) at = place((band.low_m + band.high_m) / 2);
+    else if (layer.role === 'cavity') at = place(-Math.min(layer.thickness_m, d) / 2);
+    else if (layer.role === 'ceiling')
+      at = isTruss ? level(input.wall.plate_m - layer.thickness_m / 2) : place(-d - layer.thickness_m / 2);
+    else if (layer.role === 'interior-retarder') at = isTruss ? level(input.wall.plate_m) : place(-d);
+    return { id: layer.id, layerId: layer.id, name: layer.name, detail: '', at, side: 'stack' };
+  });
+}
+
+function partAnchors(input: EdgeInput, parts: readonly EdgePart[]): Anchor[] {
+  const { axes, planes, wall, candidate, given } = input;
+  const anchors: Anchor[] = [];
+  const add = (id: string, name: string, detail: string, at: Point, side: Anchor['side']): void => {
+    anchors.push({ id: `part-${id}`, layerId: null, name, detail, at, side });
+  };
+  const find = (id: string): EdgePart | undefined => parts.find((part) => part.id === id);
+  const on = (s: number, n: number): Point => axes.at(s, n);
+  const face_s = slopeOn(planes.face, planes.fasciaTop_m, axes);
+  const isOutrigger = input.carrier === 'outriggers';
+  if (input.iceBarrier_m > 0) {
+    const ice = iceBarrierEnd(input);
+    const s = ice.start + (ice.s - ice.start) * 0.35;
+    add(
+      'ice-barrier',
+      'Ice barrier',
+      ice.isShown ? 'to the mark' : 'goes on past the break',
+      on(s, planes.fasciaTop_m),
+      'edge-above',
+    );
+  }
+  add('drip-edge', 'Drip edge', 'under the sheets', on(face_s + 0.01, planes.fasciaTop_m), 'edge-above');
+  const nailer = [...parts].reverse().find((part) => part.id.startsWith('nailer-'));
+  if (nailer !== undefined)
+    add('nailer', 'Perimeter nailer', 'as high as the boards', middle(nailer.polygon), 'edge-above');
+  if (hasOutrigger(input)) {
+    const n = (outriggerTop_m(input) + (input.boards[0]?.low_m ?? 0)) / 2;
+    add(
+      'outrigger',
+      'Outrigger',
+      'size and screws by the engineer',
+      on(slopeOn(planes.tailEnd, n, axes) + 0.05, n),
+      'edge-above',
+    );
+  }
+  const fascia = find('fascia');
+  if (fascia !== undefined) {
+    const [a, b] = fascia.polygon;
+    if (a !== undefined && b !== undefined)
+      add('fascia', 'Fascia', '', point((a.x + b.x) / 2, (a.y + b.y) / 2 + 0.02), 'edge-below');
+  }
+  if (planes.intake_m > 0) {
+    const low = isOutrigger ? 0 : -input.carrierDepth_m;
+    const screen =
+      planes.behindFascia.kind === 'plumb' && planes.subFascia.kind === 'plumb'
+        ? point(
+            (planes.behindFascia.x + planes.subFascia.x) / 2,
+            find('soffit')?.polygon[0]?.y ?? axes.levelAt(-given.overhang.eave_m, low),
+          )
+        : on(slopeOn(planes.behindFascia, low, axes) + planes.intake_m / 2, low);
+    add('screen', 'Air intake with insect screen', '', screen, 'edge-below');
+  }
+  const soffit = find('soffit');
+  if (soffit !== undefined) add('soffit', soffit.name, '', middle(soffit.polygon), 'edge-below');
+  if (!isOutrigger) {
+    add(
+      'tail',
+      input.carrier === 'truss-tails' ? 'Truss tail, beyond' : 'Rafter tail, beyond',
+      `${String(candidate.airBarrier.piercings)} pierce the air barrier`,
+      on(
+        (slopeOn(planes.tailEnd, -input.carrierDepth_m / 2, axes) +
+          axes.slopeAt(Math.min(wall.cladding_m, -0.02), -input.carrierDepth_m / 2)) /
+          2,
+        -input.carrierDepth_m / 2,
+      ),
+      'edge-below',
+    );
+    const blocking = find('blocking');
+    if (blocking !== undefined)
+      add(
+        'blocking',
+        'Blocking between tails',
+        'sealed on four edges',
+        middle(blocking.polygon),
+        'edge-below',
+      );
+  } else {
+    add(
+      'lap',
+      'Membrane laps the wall',
+      'one sheet, not pierced by framing',
+      point(0, (lapFoot(input).y + axes.levelAt(0, membrane_n(input))) / 2),
+      'edge-below',
+    );
+  }
+  const rows: [string, string, number][] = [
+    ['cladding', 'Cladding', 0.3],
+    ['wall-insulation', 'Exterior wall insulation', 0.24],
+    [
+      'sheathing',
+      given.wall.airBarrier === 'none' ? 'Wall sheathing, no air barrier' : 'Wall sheathing',
+      0.14,
+    ],
+  ];
+  for (const [id, name, share] of rows) {
+    const part = find(id);
+    if (part === undefined) continue;
+    const x = middle(part.polygon).x;
+    const top = wall.plate_m;
+    add(
+      id,
+      name,
+      id === 'sheathing' ? wallBarrierWords[given.wall.airBarrier] : '',
+      point(x, wall.bottom_m + (top - wall.bottom_m) * share),
+      'edge-below',
+    );
+  }
+  return anchors;
+}
+
+const wallBarrierWords = {
+  'exterior-membrane': 'with air-barrier membrane',
+  'taped-sheathing': 'joints taped: the air barrier',
+  interior: 'air barrier on the room side',
+  none: '',
+} as const;
+
+export const edgeAnchors = (input: EdgeInput, parts: readonly EdgePart[]): Anchor[] => [
+  ...stackAnchors(input),
+  ...partAnchors(input, parts),
+];

@@ -1,0 +1,224 @@
+/** What lies above the framing at the eave: deck, boards, nailers, outrigger, gap, upper deck, covering. */
+import { dimension } from '../catalog/dimensions.ts';
+import { band, shifted, slopeOn, type CutPlane } from './geometry.ts';
+import type { EdgeLine, EdgePart, StackBand } from './edge-model.ts';
+import { COURSE_m, COVERING_OVERHANG_m, type EdgeInput } from './edge-input.ts';
+import type { HatchName } from './hatch.ts';
+
+/** [m] Spacer blocks of a prebonded panel: 4 in wide, one in every 16 in (seen in one specification). */
+const SPACER_m = 0.1016;
+const SPACER_STEP_m = 0.4064;
+/** [m] Half a course: how far the joints of one board layer are moved against the layer below (common practice). */
+const OFFSET_m = COURSE_m / 2;
+
+/** Sign of a material in the section, by its row in the materials table. */
+export function hatchOf(material: string | null): HatchName {
+  if (material === null) return 'air';
+  if (/wool|fiber|cellulose|spray/.test(material)) return 'fibrous';
+  if (/iso|xps|eps/.test(material)) return 'foam';
+  if (/plywood|osb/.test(material)) return 'panel';
+  if (/plank|wood-boards|softwood/.test(material)) return 'wood-long';
+  if (/gypsum/.test(material)) return 'gypsum';
+  if (/mat$/.test(material)) return 'mat';
+  return 'covering';
+}
+
+/** [m] Top of the outrigger above the framing's top; the boards below it stop at its back end. */
+export const outriggerTop_m = (input: EdgeInput): number =>
+  input.carrier === 'outriggers' ? (input.boards[0]?.low_m ?? 0) + input.carrierDepth_m : 0;
+
+/** Back end of the outrigger: its back span measured inward from the wall line. */
+export function outriggerBack(input: EdgeInput): CutPlane {
+  const backSpan_m = dimension('outrigger-back-span-ratio') * input.given.overhang.eave_m;
+  return {
+    kind: 'square',
+    s: input.axes.slopeAt(0, input.boards[0]?.low_m ?? 0) + backSpan_m / Math.cos(input.axes.angle_rad),
+  };
+}
+
+export const hasOutrigger = (input: EdgeInput): boolean =>
+  input.carrier === 'outriggers' && input.given.overhang.eave_m > 0;
+
+function boardParts(input: EdgeInput): EdgePart[] {
+  const { axes, planes } = input;
+  const parts: EdgePart[] = [];
+  const top_m = hasOutrigger(input) ? outriggerTop_m(input) : 0;
+  const back = outriggerBack(input);
+  const add = (
+    b: StackBand,
+    name: string,
+    id: string,
+    from: CutPlane,
+    to: CutPlane,
+    low: number,
+    high: number,
+    material: HatchName,
+  ): void => {
+    if (high - low < 1e-6 || slopeOn(to, low, axes) <= slopeOn(from, low, axes)) return;
+    parts.push({
+      id,
+      layerId: material === 'wood-end' ? null : b.layerId,
+      name,
+      material,
+      view: 'cut',
+      polygon: band(axes, from, to, low, high),
+      grain_rad: axes.angle_rad,
+    });
+  };
+  for (const b of input.boards) {
+    const layer = input.layerOf(b.layerId);
+    const split_m = Math.min(b.high_m, Math.max(b.low_m, top_m));
+    const sign = hatchOf(layer.material);
+    add(b, layer.name, `${b.layerId}-behind-outrigger`, back, planes.cut, b.low_m, split_m, sign);
+    add(
+      b,
+      'Perimeter nailer',
+      `nailer-${b.layerId}`,
+      planes.subFascia,
+      planes.nailerEnd,
+      split_m,
+      b.high_m,
+      'wood-end',
+    );
+    add(b, layer.name, b.layerId, planes.nailerEnd, planes.cut, split_m, b.high_m, sign);
+  }
+  return parts;
+}
+
+function outriggerPart(input: EdgeInput): EdgePart[] {
+  if (!hasOutrigger(input)) return [];
+  const low = input.boards[0]?.low_m ?? 0;
+  const { axes, planes } = input;
+  const back = outriggerBack(input);
+  const cut_s = planes.cut.kind === 'square' ? planes.cut.s : 0;
+  const end: CutPlane = back.kind === 'square' && back.s > cut_s ? planes.cut : back;
+  return [
+    {
+      id: 'outrigger',
+      layerId: null,
+      name: 'Outrigger',
+      material: 'wood-long',
+      view: 'cut',
+      polygon: band(axes, planes.tailEnd, end, low, outriggerTop_m(input)),
+      grain_rad: axes.angle_rad,
+    },
+  ];
+}
+
+function gapParts(input: EdgeInput): EdgePart[] {
+  const { gap, axes, planes, candidate } = input;
+  if (gap === null) return [];
+  const layer = input.layerOf(gap.layerId);
+  const common = { layerId: gap.layerId, grain_rad: axes.angle_rad };
+  const parts: EdgePart[] = [
+    {
+      ...common,
+      id: gap.layerId,
+      name: layer.name,
+      material: 'air',
+      view: 'cut',
+      polygon: band(axes, planes.behindFascia, planes.cut, gap.low_m, gap.high_m),
+    },
+  ];
+  if (candidate.strategy !== 'prebonded-panel') {
+    parts.push({
+      ...common,
+      id: 'furring',
+      name: 'Furring up the slope, beyond',
+      material: 'wood-beyond',
+      view: 'beyond',
+      polygon: band(axes, planes.subFascia, planes.cut, gap.low_m, gap.high_m),
+    });
+    return parts;
+  }
+  const end = slopeOn(planes.cut, gap.low_m, axes);
+  const first = slopeOn(planes.subFascia, gap.low_m, axes) + SPACER_m;
+  for (let s = first, i = 1; s + SPACER_m < end; s += SPACER_STEP_m, i += 1) {
+    parts.push({
+      ...common,
+      id: `spacer-${String(i)}`,
+      name: 'Spacer block of the panel',
+      material: 'wood-end',
+      view: 'beyond',
+      polygon: band(axes, { kind: 'square', s }, { kind: 'square', s: s + SPACER_m }, gap.low_m, gap.high_m),
+    });
+  }
+  return parts;
+}
+
+/** Parts of the stack, deck first. Membranes and sheets are lines, not parts. */
+export function stackParts(input: EdgeInput): EdgePart[] {
+  const { axes, planes } = input;
+  const wallLine: CutPlane = { kind: 'plumb', x: 0 };
+  const plainParts = input.stack.flatMap((b): EdgePart[] => {
+    const layer = input.layerOf(b.layerId);
+    const start: Partial<Record<typeof layer.role, CutPlane>> = {
+      deck: input.carrier === 'outriggers' ? wallLine : planes.subFascia,
+      'upper-deck': planes.behindFascia,
+      'drainage-mat': planes.face,
+      covering: shifted(planes.face, -COVERING_OVERHANG_m),
+    };
+    const from = start[layer.role];
+    if (from === undefined || layer.thickness_m <= 0) return [];
+    return [
+      {
+        id: b.layerId,
+        layerId: b.layerId,
+        name: layer.name,
+        material: layer.role === 'drainage-mat' ? 'mat' : hatchOf(layer.material),
+        view: 'cut',
+        polygon: band(axes, from, planes.cut, b.low_m, b.high_m),
+        grain_rad: axes.angle_rad,
+      },
+    ];
+  });
+  return [...plainParts, ...gapParts(input), ...boardParts(input), ...outriggerPart(input)];
+}
+
+/** Joints between boards: each layer half a course away from the one below. */
+export function boardJoints(input: EdgeInput): EdgeLine[] {
+  const { axes, planes, boards } = input;
+  const lines: EdgeLine[] = [];
+  boards.forEach((b, index) => {
+    const mid = (b.low_m + b.high_m) / 2;
+    const end = slopeOn(planes.cut, mid, axes);
+    const start = slopeOn(planes.nailerEnd, mid, axes);
+    const floor =
+      hasOutrigger(input) && mid < outriggerTop_m(input) ? slopeOn(outriggerBack(input), mid, axes) : start;
+    for (let s = start + COURSE_m - (index % 2) * OFFSET_m, i = 1; s < end; s += COURSE_m, i += 1) {
+      if (s <= floor) continue;
+      lines.push({
+        id: `joint-${b.layerId}-${String(i)}`,
+        kind: 'board-joint',
+        layerId: b.layerId,
+        name: 'Board joint',
+        points: [axes.at(s, b.low_m), axes.at(s, b.high_m)],
+      });
+    }
+  });
+  return lines;
+}
+
+/** Outline of the factory panel: core, spacer blocks and nail base in one piece. */
+export function panelOutline(input: EdgeInput): EdgeLine[] {
+  if (input.candidate.strategy !== 'prebonded-panel') return [];
+  const { axes, planes } = input;
+  const core = input.boards.at(-1);
+  if (core === undefined) return [];
+  const corner = (plane: CutPlane, n: number) => axes.at(slopeOn(plane, n, axes), n);
+  const top = planes.fasciaTop_m;
+  return [
+    {
+      id: 'panel-outline',
+      kind: 'panel-outline',
+      layerId: core.layerId,
+      name: 'Factory panel',
+      points: [
+        corner(planes.cut, core.low_m),
+        corner(planes.subFascia, core.low_m),
+        corner(planes.subFascia, top),
+        corner(planes.cut, top),
+      ],
+    },
+  ];
+}

@@ -1,0 +1,154 @@
+/** The eave of a candidate as one geometric model in meters. */
+import { point, slopeOn, type Point } from './geometry.ts';
+import type { Anchor, EdgePart, Measure, RoofEdgeModel } from './edge-model.ts';
+import { edgeInput, type EdgeInput, type EdgeView } from './edge-input.ts';
+import { edgeAnchors } from './edge-anchors.ts';
+import { edgeLines, iceBarrierEnd, piercings } from './edge-lines.ts';
+import { hasOutrigger, outriggerBack, stackParts } from './edge-stack.ts';
+import { carrierLow_m, trimParts } from './edge-trim.ts';
+import { viewRight_m, wallParts } from './edge-wall.ts';
+import { airBarrierWalk, dryingWalk, waterWalk } from './walks.ts';
+import type { Walk } from './edge-model.ts';
+import type { Candidate, Evaluation } from '../evaluation/evaluation.ts';
+
+export const strategyNames: Readonly<Record<Candidate['strategy'], string>> = {
+  'rafter-overhang': 'Rafter overhang',
+  'flush-outriggers': 'Flush frame with outriggers',
+  'prebonded-panel': 'Prebonded vented panel',
+};
+
+export interface EaveEdge extends RoofEdgeModel {
+  readonly input: EdgeInput;
+  readonly airWalk: Walk;
+  readonly waterWalk: Walk;
+  readonly dryingWalk: Walk;
+}
+
+function measures(input: EdgeInput): Measure[] {
+  const { axes, planes, candidate, given, gap } = input;
+  const { edge } = candidate;
+  const buildUp_m = input.stack.at(-1)?.high_m ?? 0;
+  const faceAt = (n: number): Point => axes.at(slopeOn(planes.face, n, axes), n);
+  const none = { limit_m: null, margin_m: null };
+  const list: Measure[] = [];
+  const dimension_s = axes.slopeAt(input.wall.inner_m + 0.05, 0);
+  list.push({
+    id: 'build-up',
+    from: axes.at(dimension_s, 0),
+    to: axes.at(dimension_s, buildUp_m),
+    value_m: edge.buildUp_m,
+    name: 'Build-up',
+    ...none,
+  });
+  list.push({
+    id: 'fascia',
+    from: faceAt(carrierLow_m(input)),
+    to: faceAt(buildUp_m),
+    value_m: edge.fascia_m,
+    name: 'Roof edge',
+    limit_m: edge.fasciaLimit_m,
+    margin_m: edge.fasciaMargin_m,
+  });
+  if (given.overhang.eave_m > 0) {
+    const low = faceAt(carrierLow_m(input)).y;
+    list.push({
+      id: 'overhang',
+      from: point(-given.overhang.eave_m, low),
+      to: point(0, low),
+      value_m: given.overhang.eave_m,
+      name: 'Overhang',
+      ...none,
+    });
+  }
+  if (gap !== null) {
+    const s = slopeOn(planes.cut, gap.low_m, axes);
+    list.push({
+      id: 'gap',
+      from: axes.at(s, gap.low_m),
+      to: axes.at(s, gap.high_m),
+      value_m: gap.high_m - gap.low_m,
+      name: 'Air gap',
+      ...none,
+    });
+  }
+  if (input.iceBarrier_m > 0) {
+    const { start, s } = iceBarrierEnd(input);
+    list.push({
+      id: 'ice-barrier',
+      from: axes.at(start, buildUp_m),
+      to: axes.at(s, buildUp_m),
+      value_m: input.iceBarrier_m,
+      name: 'Ice barrier along the slope',
+      ...none,
+    });
+  }
+  if (hasOutrigger(input)) {
+    const low = input.boards[0]?.low_m ?? 0;
+    const start = axes.slopeAt(0, low);
+    const back = slopeOn(outriggerBack(input), low, axes);
+    list.push({
+      id: 'back-span',
+      from: axes.at(start, low),
+      to: axes.at(back, low),
+      value_m: back - start,
+      name: 'Back span of the outrigger along the slope',
+      ...none,
+    });
+  }
+  return list;
+}
+
+function sectionNote(input: EdgeInput): string {
+  const between = input.given.framing.kind === 'truss' ? 'trusses' : 'rafters';
+  return input.carrier === 'outriggers'
+    ? `Cut between ${between}; above the deck, at an outrigger`
+    : `Cut between ${between}; tail seen beyond`;
+}
+
+/**
+ * Builds the eave of one candidate.
+ *
+ * @param evaluation  the evaluation, its case with every answer filled in
+ * @param candidate   the candidate to draw
+ * @param view        [m] how much of roof and wall to show
+ * @returns           [m] parts, lines, piercings, measures, note anchors and walks; origin where the top of the
+ *                    framing meets the outer face of the wall sheathing
+ */
+export function eaveEdge(evaluation: Evaluation, candidate: Candidate, view: EdgeView): EaveEdge {
+  const input = edgeInput(evaluation, candidate, view);
+  const { axes, planes, wall } = input;
+  const parts: EdgePart[] = [...wallParts(input), ...trimParts(input), ...stackParts(input)];
+  const buildUp_m = input.stack.at(-1)?.high_m ?? 0;
+  const ceiling_m = candidate.layers.find((layer) => layer.role === 'ceiling')?.thickness_m ?? 0;
+  const isTruss = input.given.framing.kind === 'truss';
+  const cut = (n: number): Point => axes.at(slopeOn(planes.cut, n, axes), n);
+  const breaks: (readonly [Point, Point])[] = [
+    [cut(-input.framingDepth_m - (isTruss ? 0 : ceiling_m)), cut(buildUp_m)],
+    [point(wall.cladding_m, wall.bottom_m), point(wall.inner_m, wall.bottom_m)],
+  ];
+  if (isTruss) {
+    const x = viewRight_m(input);
+    breaks.push([point(x, wall.plate_m - ceiling_m), point(x, wall.plate_m + 0.0889)]);
+  }
+  const anchors: Anchor[] = edgeAnchors(input, parts);
+  return {
+    kind: 'eave',
+    axes,
+    strategyName: strategyNames[candidate.strategy],
+    sectionNote: sectionNote(input),
+    parts,
+    lines: edgeLines(input),
+    stack: input.stack,
+    buildUp_m,
+    piercings: piercings(input),
+    measures: measures(input),
+    anchors,
+    breaks,
+    outside: point(wall.cladding_m - 0.1, wall.bottom_m + 0.06),
+    inside: point(wall.inner_m + 0.1, wall.bottom_m + 0.06),
+    input,
+    airWalk: airBarrierWalk(input),
+    waterWalk: waterWalk(input),
+    dryingWalk: dryingWalk(input),
+  };
+}

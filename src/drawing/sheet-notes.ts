@@ -1,0 +1,124 @@
+/** What the notes of a sheet say: marks, words, layer facts, text alternative. */
+import type { System } from '../measures.ts';
+import { show } from '../measures.ts';
+import type { Candidate, Layer } from '../evaluation/evaluation.ts';
+import type { EaveEdge } from './edge.ts';
+import type { Anchor } from './edge-model.ts';
+import { lengthText } from './lengths.ts';
+import { wrapText } from './text-metrics.ts';
+
+export interface SheetLayer {
+  readonly id: string;
+  readonly mark: string;
+  readonly name: string;
+  readonly thickness_m: number;
+  readonly resistance_m2K_W: number;
+  readonly permeance_ng: number | null;
+  readonly why: string;
+  readonly question: string;
+}
+
+export interface NoteText {
+  readonly id: string;
+  readonly layerId: string | null;
+  readonly mark: string;
+  readonly name: string;
+  readonly detail: string;
+}
+
+const LETTERS = 'ABCDEFGHIJKLMNOPQRSTUVWXYZ';
+const capital = (words: string): string => words.slice(0, 1).toUpperCase() + words.slice(1);
+
+/** [m] Sheets thinner than this are named, not measured. */
+const LEAST_NAMED_m = 0.002;
+
+export function layerDetail(layer: Layer, system: System): string {
+  const facts: string[] = [];
+  if (layer.thickness_m >= LEAST_NAMED_m) facts.push(lengthText(layer.thickness_m, system));
+  if (layer.role === 'insulation' || layer.role === 'cavity')
+    facts.push(show('resistance', layer.resistance_m2K_W, system));
+  return facts.join(', ');
+}
+
+export const sheetLayers = (candidate: Candidate): SheetLayer[] =>
+  candidate.layers.map((layer, index) => ({
+    id: layer.id,
+    mark: String(index + 1),
+    name: capital(layer.name),
+    thickness_m: layer.thickness_m,
+    resistance_m2K_W: layer.resistance_m2K_W,
+    permeance_ng: layer.permeance_ng,
+    why: layer.why,
+    question: layer.question,
+  }));
+
+/** Notes in reading order: layers get numbers inside to outside, other parts get letters. */
+export function noteTexts(edge: EaveEdge, candidate: Candidate, system: System): NoteText[] {
+  const order = new Map(candidate.layers.map((layer, index) => [layer.id, index]));
+  let letter = 0;
+  return edge.anchors.map((anchor: Anchor): NoteText => {
+    const index = anchor.layerId === null ? undefined : order.get(anchor.layerId);
+    const layer = index === undefined ? undefined : candidate.layers[index];
+    if (layer !== undefined && index !== undefined) {
+      return {
+        id: anchor.id,
+        layerId: layer.id,
+        mark: String(index + 1),
+        name: capital(layer.name),
+        detail: layerDetail(layer, system),
+      };
+    }
+    letter += 1;
+    return {
+      id: anchor.id,
+      layerId: null,
+      mark: LETTERS[letter - 1] ?? `Z${String(letter)}`,
+      name: anchor.name,
+      detail: anchor.detail,
+    };
+  });
+}
+
+export interface WrappedNote {
+  readonly lines: readonly string[];
+  /** How many of the lines belong to the name. */
+  readonly nameLines: number;
+}
+
+/** The words of a note broken to the column. */
+export function wrapNote(note: NoteText, width_mm: number, size_mm: number, hasDetail: boolean): WrappedNote {
+  const name = wrapText(`${note.mark}  ${note.name}`.replace('  ', ' '), width_mm, size_mm);
+  const detail = hasDetail && note.detail !== '' ? wrapText(note.detail, width_mm, size_mm) : [];
+  return { lines: [...name, ...detail], nameLines: name.length };
+}
+
+/** The drawing in words: the layers inside to outside, then the edge. */
+export function description(edge: EaveEdge, candidate: Candidate, system: System): string[] {
+  const lines = candidate.layers.map((layer, index) => {
+    const detail = layerDetail(layer, system);
+    return `${String(index + 1)}. ${capital(layer.name)}${detail === '' ? '' : `, ${detail}`}.`;
+  });
+  const measures = edge.measures.map((measure) => {
+    const limit =
+      measure.limit_m === null || measure.margin_m === null
+        ? ''
+        : `, limit ${lengthText(measure.limit_m, system)}, ${marginWords(measure.margin_m, system)}`;
+    return `${measure.name}: ${lengthText(measure.value_m, system)}${limit}.`;
+  });
+  const air =
+    edge.piercings.length === 0
+      ? 'The air barrier turns from the roof to the wall as one line; no framing pierces it.'
+      : edge.piercings
+          .map((p) => `The air barrier is pierced by ${String(p.count)} ${p.what}s along the eaves.`)
+          .join(' ');
+  const joints = edge.airWalk.joints.map(
+    (j) => `Joint ${String(j.number)} of the air barrier: ${j.name}. ${j.how}`,
+  );
+  return [...lines, ...measures, air, ...joints];
+}
+
+/** A margin in words: within or over. */
+export const marginWords = (margin_m: number, system: System): string =>
+  margin_m < 0
+    ? `${lengthText(-margin_m, system)} over the limit`
+    : `${lengthText(margin_m, system)} to spare`;

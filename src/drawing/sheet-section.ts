@@ -1,0 +1,151 @@
+/** The edge model put on paper: fills, hatches, outlines, lines, breaks. */
+import { area, distance, point, type Point } from './geometry.ts';
+import { breakLine } from './dimensions.ts';
+import type { EaveEdge } from './edge.ts';
+import type { EdgeLine, EdgePart, LineKind, Walk } from './edge-model.ts';
+import { hatch, type HatchName } from './hatch.ts';
+import type { FillName } from './palette.ts';
+import { circle, group, line, pen, polygon, polyline, text, type Pen, type Shape } from './shapes.ts';
+
+/** From the building (meters, y up) to the sheet (millimeters, y down). */
+export interface Placement {
+  readonly per_m: number;
+  /** Sheet position of the model's origin. */
+  readonly origin: Point;
+}
+
+export const toPaper = (placement: Placement, p: Point): Point =>
+  point(placement.origin.x + p.x * placement.per_m, placement.origin.y - p.y * placement.per_m);
+
+const fillOf: Readonly<Record<HatchName, FillName>> = {
+  foam: 'foam',
+  fibrous: 'fibrous',
+  'wood-end': 'wood',
+  'wood-long': 'wood',
+  'wood-beyond': 'woodBeyond',
+  panel: 'panel',
+  gypsum: 'gypsum',
+  metal: 'metal',
+  covering: 'covering',
+  cladding: 'cladding',
+  mat: 'air',
+  air: 'air',
+};
+
+const linePens: Readonly<Record<LineKind, Pen>> = {
+  'air-barrier': pen(0.7, 'airBarrier'),
+  membrane: pen(0.5),
+  'wall-barrier': pen(0.35),
+  underlayment: pen(0.35),
+  'ice-barrier': pen(0.7, 'waterPath'),
+  retarder: pen(0.35, 'line', 'dashed'),
+  'drip-edge': pen(0.5),
+  screen: pen(0.5, 'line', 'dotted'),
+  'board-joint': pen(0.35),
+  screw: pen(0.25, 'line', 'chain'),
+  'panel-outline': pen(0.7),
+  sealant: pen(0.7, 'airBarrier'),
+  gutter: pen(0.35),
+};
+
+/** [mm] Below this thickness on paper a hatch would fill up, so the tint alone stands. */
+const LEAST_HATCHED_mm = 1.1;
+
+const thickness = (points: readonly Point[]): number => {
+  const longest = points.reduce(
+    (most, p, i) => Math.max(most, distance(p, points[(i + 1) % points.length] ?? p)),
+    0,
+  );
+  return longest === 0 ? 0 : Math.abs(area(points)) / longest;
+};
+
+function partShapes(part: EdgePart, placement: Placement, isLit: boolean): Shape {
+  const points = part.polygon.map((p) => toPaper(placement, p));
+  const isBeyond = part.view === 'beyond';
+  const isThin = thickness(points) < LEAST_HATCHED_mm;
+  const outline = isLit ? pen(0.7, 'highlight') : isBeyond ? pen(0.25) : isThin ? pen(0.25) : pen(0.5);
+  const strokes = isThin ? [] : hatch(part.material, points, -part.grain_rad);
+  return group(
+    isBeyond ? 'part beyond' : 'part cut',
+    part.id,
+    [
+      polygon(points, null, isLit ? 'highlightWash' : fillOf[part.material]),
+      ...(isBeyond && part.material === 'wood-end' ? [] : strokes),
+      polygon(points, outline, null),
+    ],
+    { layerId: part.layerId, title: part.name, isHighlighted: isLit },
+  );
+}
+
+function screwShapes(points: readonly Point[], stroke: Pen): Shape[] {
+  const [head, tip] = points;
+  if (head === undefined || tip === undefined) return [];
+  const length = Math.max(1e-6, distance(head, tip));
+  const across = point((tip.y - head.y) / length, -(tip.x - head.x) / length);
+  const HALF_HEAD_mm = 0.9;
+  return [
+    line(
+      point(head.x - across.x * HALF_HEAD_mm, head.y - across.y * HALF_HEAD_mm),
+      point(head.x + across.x * HALF_HEAD_mm, head.y + across.y * HALF_HEAD_mm),
+      pen(0.5),
+    ),
+    line(head, tip, stroke),
+  ];
+}
+
+function lineShapes(edgeLine: EdgeLine, placement: Placement, isLit: boolean): Shape {
+  const points = edgeLine.points.map((p) => toPaper(placement, p));
+  const normal = linePens[edgeLine.kind];
+  const stroke = isLit ? pen(0.7, 'highlight', normal.dash) : normal;
+  const shapes = edgeLine.kind === 'screw' ? screwShapes(points, stroke) : [polyline(points, stroke)];
+  return group(edgeLine.kind === 'air-barrier' ? 'air-barrier' : 'sheet-line', edgeLine.id, shapes, {
+    layerId: edgeLine.layerId,
+    title: edgeLine.name,
+    isHighlighted: isLit,
+  });
+}
+
+/** Numbered stops of a walk, drawn over the section. */
+export function walkShapes(walk: Walk, placement: Placement, size_mm: number): Shape {
+  const ink = walk.path === 'air-barrier' ? 'airBarrier' : walk.path === 'water' ? 'waterPath' : 'dryingPath';
+  const runs = walk.points.map((run) =>
+    polyline(
+      run.map((p) => toPaper(placement, p)),
+      pen(0.7, ink, walk.path === 'air-barrier' ? 'continuous' : 'dashed'),
+    ),
+  );
+  const stops = walk.joints.flatMap((joint): Shape[] => {
+    const at = toPaper(placement, joint.at);
+    return [
+      circle(at, size_mm * 0.62, pen(0.35, ink), 'paper'),
+      text(point(at.x, at.y + size_mm * 0.33), String(joint.number), {
+        size_mm: size_mm * 0.92,
+        anchor: 'middle',
+        weight: 'bold',
+        ink,
+      }),
+    ];
+  });
+  return group(`walk ${walk.path}`, `walk-${walk.path}`, [...runs, ...stops], { title: walk.path });
+}
+
+/** All shapes of the section, in drawing order: beyond, cut, lines, breaks. */
+export function sectionShapes(edge: EaveEdge, placement: Placement, highlight: readonly string[]): Shape[] {
+  const isLit = (layerId: string | null): boolean => layerId !== null && highlight.includes(layerId);
+  const parts = edge.parts.map((part) => partShapes(part, placement, isLit(part.layerId)));
+  const lines = edge.lines.map((edgeLine) => lineShapes(edgeLine, placement, isLit(edgeLine.layerId)));
+  const piercings = edge.piercings.map((piercing) => {
+    const at = toPaper(placement, piercing.at);
+    return group('piercing', 'piercing', [circle(at, 1.5, pen(0.5, 'airBarrier'), 'paper')], {
+      title: `${String(piercing.count)} × ${piercing.what} through the air barrier`,
+    });
+  });
+  const breaks = edge.breaks.map(([from, to]) =>
+    polyline(breakLine(toPaper(placement, from), toPaper(placement, to)), pen(0.25)),
+  );
+  return [
+    group('section', 'section', parts),
+    group('lines', 'lines', [...lines, ...piercings]),
+    group('breaks', 'breaks', breaks),
+  ];
+}
