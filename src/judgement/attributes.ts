@@ -1,0 +1,92 @@
+/** The computed measure behind each criterion. */
+import type { CompleteCase } from '../case/complete.ts';
+import type { Attribute, Requirements } from '../evaluation/evaluation.ts';
+import type { Draft } from '../strategies/build.ts';
+import { gapPermeance_ng } from '../roof/moisture.ts';
+import { criteria, valueOfMeasure } from './criteria.ts';
+
+/** [-] a trade counts as this many steps: handover, waiting, blame (our judgement). */
+const STEPS_A_TRADE = 3;
+/** [days] waiting for loose board from stock, for panels by freight, for an engineer, for a first crew (our judgement). */
+const WAIT_D = { board: 7, panelAtHand: 5, panelOrdered: 35, engineerToHire: 21, newToTheCrew: 10 } as const;
+/** [-] finished edge opened for each unit of eave (our judgement): soffit from below; soffit, fascia and wall top. */
+const OPENED = { soffit: 0.5, edge: 1, wall: 2 } as const;
+
+type Measure = (draft: Draft, given: CompleteCase, requirements: Requirements) => number;
+
+function waiting_d({ candidate }: Draft, given: CompleteCase): number {
+  const isPanel = candidate.strategy === 'prebonded-panel';
+  const material = !isPanel
+    ? WAIT_D.board
+    : given.work.panelSupply === 'at-hand'
+      ? WAIT_D.panelAtHand
+      : WAIT_D.panelOrdered;
+  const engineer =
+    candidate.carrier === 'outriggers' && given.work.engineer !== 'engaged' ? WAIT_D.engineerToHire : 0;
+  const skilled = given.work.crew === 'panel-crew' ? isPanel : !isPanel || given.work.crew === 'self-build';
+  return Math.max(material, engineer) + (skilled ? 0 : WAIT_D.newToTheCrew);
+}
+
+function opened({ candidate }: Draft, given: CompleteCase): number {
+  if (given.project.kind !== 're-roof') return 0;
+  if (candidate.carrier === 'outriggers') {
+    if (given.wall.cladding === 'stays') return OPENED.wall;
+    return given.overhang.tails === 'must-cut' ? 0 : OPENED.edge;
+  }
+  return given.wall.cladding === 'stays' ? OPENED.soffit : 0;
+}
+
+const measures: Readonly<Record<string, Measure>> = {
+  deckWarmth: ({ candidate }) => candidate.condensationControl.temperature.margin_K,
+  airBarrier: ({ candidate }) => candidate.airBarrier.jointLengthPerEave_m_m,
+  drying: ({ candidate }) =>
+    Math.max(
+      candidate.drying.outwardPermeance_ng,
+      candidate.drying.inwardPermeance_ng,
+      gapPermeance_ng(candidate.layers),
+    ),
+  heatLoss: ({ candidate }, _, { ceiling }) => candidate.thermal.transmittance_W_m2K / ceiling.transmittance_W_m2K,
+  edgeThickness: ({ candidate }) => candidate.edge.fascia_m,
+  roofRise: ({ candidate }) => candidate.edge.ridgeRise_m,
+  overhangStrength: ({ candidate }) => candidate.structure.use,
+  slopeLoadPath: ({ candidate }) => candidate.fasteners.slopeUse,
+  windHold: ({ windUse }) => windUse ?? 1,
+  snowService: ({ candidate }) => candidate.ventilation.gap_m,
+  cost: ({ candidate }) => candidate.takeoff.cost_USD_m2,
+  labor: ({ candidate }) => candidate.takeoff.labor_h_m2,
+  trades: ({ candidate }) => candidate.takeoff.steps + STEPS_A_TRADE * candidate.takeoff.trades,
+  weatherExposure: ({ candidate }) => candidate.takeoff.daysOpen,
+  roofFit: ({ waste_pct }) => waste_pct,
+  availability: waiting_d,
+  carbon: ({ candidate }) => candidate.takeoff.carbon_kg_m2,
+  wallDisturbance: opened,
+};
+
+/** Criteria without a measure, and measures without a criterion: both must be empty. */
+export const unmatched = (): string[] => [
+  ...criteria.filter((row) => !(row.id in measures)).map((row) => row.id),
+  ...Object.keys(measures).filter((id) => !criteria.some((row) => row.id === id)),
+];
+
+/**
+ * Measure and value of every criterion for one candidate.
+ *
+ * @returns  [unit of each criterion, 0 to 1] in the order of criteria.json
+ * @throws   RangeError when a criterion has no measure
+ */
+export function attributesOf(draft: Draft, given: CompleteCase, requirements: Requirements): Attribute[] {
+  return criteria.map((row) => {
+    const measure = measures[row.id];
+    if (measure === undefined) throw new RangeError(`no measure for criterion ${row.id}`);
+    const value = measure(draft, given, requirements);
+    return {
+      criterion: row.id,
+      measure: value,
+      unit: row.kind,
+      value: valueOfMeasure(value, row.anchors),
+      ...(row.id === 'windHold' && draft.windUse === null
+        ? { note: 'The wind tables here do not reach this slope: 1 is taken.' }
+        : {}),
+    };
+  });
+}

@@ -1,0 +1,98 @@
+/** The outdoor climate of a case: own figures, a listed place, or a cautious stand-in. */
+import { allPlaces, isMountainStation, placeLabel, representativePlace, type Place } from '../catalog/places.ts';
+import { notesOf } from '../catalog/placeNotes.ts';
+import type { Case } from '../case/case.ts';
+import { standingOf, type ZoneFinding } from '../case/place.ts';
+import type { Climate } from '../evaluation/evaluation.ts';
+import { degreeDaysFromMonthlyMeans_Kd, threeColdestMonths } from '../physics/climate.ts';
+
+/** [°C] base of heating degree days in SI zone definitions (ASHRAE 169-2013). */
+const HEATING_BASE_C = 18;
+/** [%] outdoor humidity taken where a table has none (our judgement: the damp side of winter months). */
+const MISSING_HUMIDITY_PCT = 80;
+
+interface Months {
+  readonly placeName: string;
+  readonly basis: Climate['basis'];
+  readonly temperature_C: readonly number[];
+  readonly humidity_pct: readonly (number | null)[];
+  readonly design_C: number | null;
+  readonly notes: readonly string[];
+  readonly sources: readonly string[];
+}
+
+const fromPlace = (place: Place, basis: Climate['basis']): Months => ({
+  placeName: placeLabel(place),
+  basis,
+  temperature_C: place.monthlyMean_C,
+  humidity_pct: place.monthlyRelativeHumidity_pct ?? place.monthlyMean_C.map(() => null),
+  design_C: place.heatingDesignStation_C ?? place.heatingDesignCounty_C,
+  notes: notesOf(place).map((note) => note.id),
+  sources: [place.source],
+});
+
+const coldness_C = (place: Place): number => threeColdestMonths(place.monthlyMean_C).mean_C;
+
+/**
+ * The listed place that stands for a county: one within it, else the coldest of its zone in the same state.
+ * Mountain stations never stand for a county.
+ */
+function placeForCounty(fips: string, state: string, zone: string): Place | undefined {
+  const usable = allPlaces().filter((place) => !isMountainStation(place));
+  const within = usable.filter((place) => place.fips === fips);
+  const near = usable.filter((place) => place.region === state && place.zone === zone);
+  return (within.length > 0 ? within : near).sort((a, b) => coldness_C(a) - coldness_C(b))[0];
+}
+
+function monthsOf(given: Case, zone: ZoneFinding['zone']): Months {
+  const { place, county } = standingOf(given);
+  const own = given.place.monthlyTemperature_C;
+  if (own !== undefined) {
+    return {
+      placeName: given.place.name ?? (place === undefined ? `own climate, zone ${zone}` : placeLabel(place)),
+      basis: 'own',
+      temperature_C: own,
+      humidity_pct: given.place.monthlyRelativeHumidity_pct ?? own.map(() => null),
+      design_C: given.place.designTemperature_C ?? null,
+      notes: given.place.monthlyRelativeHumidity_pct === undefined ? ['humidity-missing'] : [],
+      sources: ['USER'],
+    };
+  }
+  if (place !== undefined) return fromPlace(place, 'place');
+  if (county !== undefined) {
+    const standIn = placeForCounty(county.fips, county.state, zone);
+    if (standIn !== undefined) {
+      const months = fromPlace(standIn, 'county');
+      return { ...months, placeName: `${county.name}, ${county.state} (climate of ${months.placeName})` };
+    }
+  }
+  const months = fromPlace(representativePlace(zone), 'representative');
+  const name = given.place.name ?? `zone ${zone}`;
+  return { ...months, placeName: `${name} (climate of ${months.placeName}, a cold place of the zone)` };
+}
+
+/**
+ * The climate that a case is computed with.
+ *
+ * @param given    [-] a valid case without place faults
+ * @param finding  [-] its climate zone
+ * @returns        [°C, %] twelve months, the mean of the three coldest, degree days, notes
+ */
+export function climateOf(given: Case, finding: ZoneFinding): Climate {
+  const months = monthsOf(given, finding.zone);
+  const coldest = threeColdestMonths(months.temperature_C);
+  return {
+    placeName: months.placeName,
+    basis: months.basis,
+    zone: finding.zone,
+    zoneBasis: finding.basis,
+    monthlyTemperature_C: [...months.temperature_C],
+    monthlyRelativeHumidity_pct: months.humidity_pct.map((value) => value ?? MISSING_HUMIDITY_PCT),
+    coldestMonths: [...coldest.months],
+    coldestMean_C: coldest.mean_C,
+    heatingDegreeDays18_Cd: degreeDaysFromMonthlyMeans_Kd(months.temperature_C, HEATING_BASE_C, 'heating'),
+    designTemperature_C: given.place.designTemperature_C ?? months.design_C,
+    notes: [...months.notes],
+    sources: [...months.sources],
+  };
+}

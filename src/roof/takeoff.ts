@@ -1,0 +1,172 @@
+/** Quantities, money to compare, hours, carbon, trades and days of a candidate. Editable defaults, never a bid. */
+import { boardCarbon, boardCost, cost } from '../catalog/costs.ts';
+import { dimension } from '../catalog/dimensions.ts';
+import { isBoard } from '../catalog/sets.ts';
+import type { CompleteCase } from '../case/complete.ts';
+import type { Candidate, Layer } from '../evaluation/evaluation.ts';
+import { insulationLayers } from './assembly.ts';
+import type { RoofMeasures } from './geometry.ts';
+import type { OutriggerPlan } from './overhang.ts';
+import type { Variant } from './variant.ts';
+import { wallLine_m } from './airBarrier.ts';
+
+const PERCENT = 100;
+
+export interface TakeoffInput {
+  readonly given: CompleteCase;
+  readonly variant: Variant;
+  readonly layers: readonly Layer[];
+  readonly roof: RoofMeasures;
+  readonly airBarrier: Candidate['airBarrier'];
+  readonly fasteners: Candidate['fasteners'];
+  readonly outrigger: OutriggerPlan | null;
+}
+
+const isPanel = ({ variant }: TakeoffInput): boolean => variant.strategy === 'prebonded-panel';
+
+/** [-] share of board or panel that is cut away, by the breaks of the roof; never more than the table's own sum. */
+export function wasteShare_pct(given: CompleteCase, panel: boolean): number {
+  const kind = panel ? 'panels' : 'boards';
+  const breaks = given.roof.valleys + given.roof.dormers;
+  const openings = given.roof.skylights + given.roof.chimneys;
+  const isCutUp = given.roof.shape === 'hip' || given.roof.shape === 'cross-gable';
+  return (
+    dimension(`waste-plain-${kind}_pct`) +
+    breaks * dimension(`waste-per-break-${kind}_pct`) +
+    openings * dimension(`waste-per-opening-${kind}_pct`) +
+    (isCutUp ? dimension(`waste-hip-${kind}_pct`) : 0)
+  );
+}
+
+const outriggerCount = ({ given, outrigger, roof }: TakeoffInput): number =>
+  outrigger === null
+    ? 0
+    : Math.ceil((wallLine_m(given) + (given.overhang.rake_m > 0 ? roof.rakeLength_m : 0)) / outrigger.spacing_m);
+
+/** Whether tails that stand today are cut off. */
+const cutsTails = ({ given, variant }: TakeoffInput): boolean =>
+  variant.carrier === 'outriggers' &&
+  given.project.kind === 're-roof' &&
+  (given.overhang.carriedToday === 'rafter-tails' || given.overhang.carriedToday === 'truss-tails');
+
+function crewFactor({ given }: TakeoffInput): number {
+  return given.work.experience === 'none' ? dimension('first-time-factor') : 1;
+}
+
+interface Hours {
+  /** From bare deck to watertight upper deck. */
+  readonly open_h: number;
+  readonly edge_h: number;
+}
+
+function hoursOf(input: TakeoffInput): Hours {
+  const { given, layers, roof, airBarrier, variant } = input;
+  const area_m2 = roof.area_m2;
+  const boards = insulationLayers(layers).length;
+  const factor = crewFactor(input);
+  const layBoards_h_m2 = cost('lay-boards').mid / 2;
+  const byHand = given.work.lift ? 1 : dimension('panel-without-lift-factor');
+  const hasUpperDeck = layers.some((layer) => layer.role === 'upper-deck');
+  const field_h = isPanel(input)
+    ? area_m2 * (cost('lay-panels').mid * byHand + (boards - 1) * layBoards_h_m2)
+    : area_m2 * (boards * layBoards_h_m2 + cost('screws-and-deck').mid * (hasUpperDeck ? 1 : 1 / 2));
+  const cutting_h = field_h * (wasteShare_pct(given, isPanel(input)) / PERCENT);
+  const edge_h =
+    airBarrier.bays * cost('seal-tail-bay').mid +
+    outriggerCount(input) * cost('outrigger').mid +
+    (cutsTails(input) ? wallLine_m(given) * cost('cut-and-wrap').mid : 0) +
+    (variant.carrier === 'outriggers' && given.project.kind === 're-roof' ? wallLine_m(given) * cost('eave-trim').mid : 0);
+  return { open_h: (field_h + cutting_h) * factor, edge_h: edge_h * factor };
+}
+
+function materialsCost_USD(input: TakeoffInput): number {
+  const { layers, roof, fasteners, given } = input;
+  const waste = 1 + wasteShare_pct(given, isPanel(input)) / PERCENT;
+  const boards = insulationLayers(layers).reduce((sum, { material, resistance_m2K_W }) => {
+    return material !== null && isBoard(material) ? sum + boardCost(material).mid * resistance_m2K_W : sum;
+  }, 0);
+  const hasUpperDeck = layers.some((layer) => layer.role === 'upper-deck');
+  const deck = hasUpperDeck ? cost('second-deck').mid : 0;
+  const premium = isPanel(input) ? cost('panel-premium').mid : 0;
+  return (
+    roof.area_m2 * (waste * (boards + deck + premium) + cost('deck-membrane').mid) +
+    fasteners.count * cost('long-screw').mid
+  );
+}
+
+/** Trades that must be on the roof: each counts as several handovers. */
+function tradesOf(input: TakeoffInput): string[] {
+  const { given, variant } = input;
+  const trades = new Set<string>(given.work.crew === 'self-build' ? ['owner'] : ['roofer']);
+  if (isPanel(input)) {
+    if (given.work.crew !== 'panel-crew' && given.work.crew !== 'self-build') trades.add('panel crew');
+  } else if (given.work.crew !== 'self-build') trades.add('framer');
+  if (variant.carrier === 'outriggers') {
+    trades.add('framer');
+    trades.add('engineer');
+    if (given.wall.cladding !== 'new') trades.add('siding');
+  }
+  return [...trades];
+}
+
+function stepsOf(input: TakeoffInput): number {
+  const { layers, variant, airBarrier } = input;
+  const boards = insulationLayers(layers).length;
+  const field = isPanel(input)
+    ? boards - 1 + 2
+    : boards +
+      1 +
+      (variant.ventilation === 'vented-furring' ? 1 : 0) +
+      (layers.some((layer) => layer.role === 'upper-deck') ? 1 : 0) +
+      (variant.ventilation === 'drainage-mat' ? 1 : 0);
+  const edge = (airBarrier.bays > 0 ? 2 : 0) + (variant.carrier === 'outriggers' ? 3 : 0) + (cutsTails(input) ? 1 : 0);
+  return field + edge + 3;
+}
+
+/**
+ * Take-off of a candidate.
+ *
+ * @param input  [-] the candidate's parts
+ * @returns      [m², USD/m², h/m², kg/m², -, days] quantities and comparison figures per roof area
+ * @source       COMMON-PRACTICE default prices and hours of costs.json (memory), carbon EPD-RANGES (memory)
+ * @assumes      insulated build-up and its edges only: no tear-off, covering, gutters, chimneys
+ */
+export function takeoffOf(input: TakeoffInput): Candidate['takeoff'] {
+  const { given, layers, roof, fasteners, airBarrier } = input;
+  const { open_h, edge_h } = hoursOf(input);
+  const labor_h = open_h + edge_h;
+  const crew = given.work.crew === 'self-build' ? dimension('self-build-size') : dimension('crew-size');
+  const rate = given.work.crew === 'self-build' ? 0 : dimension('labor-rate_USD_h');
+  const carbon_kg_m2 = insulationLayers(layers).reduce(
+    (sum, { material, resistance_m2K_W }) =>
+      material !== null && isBoard(material) ? sum + boardCarbon(material).mid * resistance_m2K_W : sum,
+    0,
+  );
+  const waste = 1 + wasteShare_pct(given, isPanel(input)) / PERCENT;
+  const items = [
+    { id: 'membrane', what: 'air-barrier membrane on the deck', quantity: roof.area_m2, unit: 'm²' },
+    ...insulationLayers(layers).map((layer) => ({
+      id: layer.id,
+      what: `${layer.name}, ${(layer.thickness_m * 1000).toFixed(0)} mm`,
+      quantity: roof.area_m2 * waste,
+      unit: 'm²',
+    })),
+    { id: 'screws', what: 'long screws, ten percent spare in', quantity: Math.ceil(fasteners.count * 1.1), unit: 'pieces' },
+    ...(airBarrier.bays > 0 ? [{ id: 'blocks', what: 'blocks between tails, sealed', quantity: airBarrier.bays, unit: 'pieces' }] : []),
+    ...(outriggerCount(input) > 0
+      ? [{ id: 'outriggers', what: 'outriggers', quantity: outriggerCount(input), unit: 'pieces' }]
+      : []),
+  ];
+  return {
+    roofArea_m2: roof.area_m2,
+    eaveLength_m: roof.eaveLength_m,
+    rakeLength_m: roof.rakeLength_m,
+    items,
+    cost_USD_m2: (materialsCost_USD(input) + labor_h * rate) / roof.area_m2,
+    labor_h_m2: labor_h / roof.area_m2,
+    carbon_kg_m2,
+    trades: tradesOf(input).length,
+    steps: stepsOf(input),
+    daysOpen: open_h / (crew * dimension('crew-day_h')),
+  };
+}

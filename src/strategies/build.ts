@@ -1,0 +1,219 @@
+/** From a variant to a computed candidate: everything but the judgement. */
+import { dimension } from '../catalog/dimensions.ts';
+import type { CompleteCase } from '../case/complete.ts';
+import type { Candidate, Climate, Layer, Requirements } from '../evaluation/evaluation.ts';
+import {
+  deckTemperature_C,
+  maximumIndoorRelativeHumidity_pct,
+  meetsDeckTemperature,
+} from '../physics/condensationControl.ts';
+import { airBarrierOf, wallLine_m } from '../roof/airBarrier.ts';
+import { assemble, layersAboveFraming } from '../roof/assembly.ts';
+import { stacksOf, type BoardStack } from '../roof/boards.ts';
+import { fasteningOf } from '../roof/fastening.ts';
+import { measureRoof, roofEdge, type RoofMeasures } from '../roof/geometry.ts';
+import { loadsOn } from '../roof/loads.ts';
+import { dryingOf, moistureOf } from '../roof/moisture.ts';
+import { overhangOf, type OutriggerPlan } from '../roof/overhang.ts';
+import { takeoffOf, wasteShare_pct } from '../roof/takeoff.ts';
+import { thermalOf, withWinterResistance, type Bridges } from '../roof/thermal.ts';
+import { variantId, type Variant } from '../roof/variant.ts';
+import { ventilationOf } from '../roof/ventilation.ts';
+
+const PERCENT = 100;
+/** [-] how far a stack may fall short of a wanted R: half a percent, the rounding of a label. */
+const WANTED_TOLERANCE = 0.995;
+
+/** A candidate without its exclusions and attributes, and what judgement needs beside it. */
+export interface Draft {
+  readonly candidate: Omit<Candidate, 'feasible' | 'excludedBy' | 'attributes'>;
+  readonly variant: Variant;
+  readonly outrigger: OutriggerPlan | null;
+  readonly windUse: number | null;
+  readonly waste_pct: number;
+  /** False when no stack of boards that are sold reaches what is asked. */
+  readonly reachesGoal: boolean;
+}
+
+const noBridges: Bridges = { bandShare: 0, woodShare: 0, outriggerDepth_m: 0, screwsPerArea_1_m2: 0 };
+
+/** What a stack must reach: the wanted R when one was named, else table, deck temperature and ceiling. */
+function reaches(given: CompleteCase, layers: readonly Layer[], requirements: Requirements): boolean {
+  const thermal = thermalOf(given, layers, noBridges, requirements.ceiling);
+  const { governedBy, aboveDeck_m2K_W } = requirements.split;
+  if (governedBy === 'wanted' || governedBy === 'total-wanted')
+    return thermal.aboveDeck_m2K_W >= aboveDeck_m2K_W * WANTED_TOLERANCE;
+  const winter = { aboveDeck_m2K_W: thermal.aboveDeckWinter_m2K_W, belowDeck_m2K_W: thermal.belowDeck_m2K_W };
+  const deck_C = deckTemperature_C(winter, requirements.temperatureRule.outdoorMean_C);
+  return (
+    thermal.aboveDeck_m2K_W >= requirements.aboveDeckTable.resistance_m2K_W &&
+    meetsDeckTemperature(deck_C) &&
+    (thermal.meetsCeilingResistance || thermal.meetsTransmittance)
+  );
+}
+
+interface Chosen {
+  readonly stack: BoardStack;
+  readonly layers: Layer[];
+  readonly reachesGoal: boolean;
+}
+
+/** The thinnest stack that reaches the goal; the thickest there is when none does. */
+function chooseStack(
+  given: CompleteCase,
+  variant: Variant,
+  climate: Climate,
+  requirements: Requirements,
+): Chosen {
+  const stacks = stacksOf(variant);
+  const layersOf = (stack: BoardStack): Layer[] =>
+    withWinterResistance(assemble(given, variant, stack), climate, requirements.temperatureRule.indoor_C);
+  for (const stack of stacks) {
+    const layers = layersOf(stack);
+    if (reaches(given, layers, requirements)) return { stack, layers, reachesGoal: true };
+  }
+  const stack = stacks.at(-1) ?? [];
+  return { stack, layers: layersOf(stack), reachesGoal: false };
+}
+
+function condensationControlOf(
+  given: CompleteCase,
+  thermal: Candidate['thermal'],
+  requirements: Requirements,
+): Candidate['condensationControl'] {
+  const { temperatureRule, aboveDeckTable } = requirements;
+  const winter = {
+    aboveDeck_m2K_W: thermal.aboveDeckWinter_m2K_W,
+    belowDeck_m2K_W: thermal.belowDeck_m2K_W,
+  };
+  const deck_C = deckTemperature_C(winter, temperatureRule.outdoorMean_C);
+  const margin = thermal.aboveDeck_m2K_W - aboveDeckTable.resistance_m2K_W;
+  const { temperature_C, relativeHumidity_pct } = given.indoor;
+  const deckAtIndoor_C = deckTemperature_C(winter, temperatureRule.outdoorMean_C, temperature_C);
+  const maximumIndoor_pct = maximumIndoorRelativeHumidity_pct(deckAtIndoor_C, temperature_C);
+  return {
+    table: {
+      minimum_m2K_W: aboveDeckTable.resistance_m2K_W,
+      provided_m2K_W: thermal.aboveDeck_m2K_W,
+      margin_m2K_W: margin,
+      meets: margin >= 0,
+    },
+    temperature: {
+      deck_C,
+      limit_C: temperatureRule.limit_C,
+      margin_K: deck_C - temperatureRule.limit_C,
+      meets: meetsDeckTemperature(deck_C),
+      aboveDeckNeeded_m2K_W: temperatureRule.aboveDeck_m2K_W,
+      share_pct: (PERCENT * winter.aboveDeck_m2K_W) / (winter.aboveDeck_m2K_W + winter.belowDeck_m2K_W),
+      shareNeeded_pct: temperatureRule.share_pct,
+    },
+    humidity: {
+      maximumIndoor_pct,
+      indoor_pct: relativeHumidity_pct,
+      margin_pct: maximumIndoor_pct - relativeHumidity_pct,
+      meets: relativeHumidity_pct <= maximumIndoor_pct,
+    },
+  };
+}
+
+function edgeOf(given: CompleteCase, variant: Variant, layers: readonly Layer[], angle_deg: number): Candidate['edge'] {
+  const { cut, fasciaLimit_m, ridgeRiseLimit_m } = given.profile;
+  const tail_m =
+    variant.carrier === 'truss-tails'
+      ? Math.min(given.framing.depth_m, dimension('truss-tail-depth_m'))
+      : given.framing.depth_m;
+  const { buildUp_m, fascia_m, ridgeRise_m } = roofEdge({
+    angle_deg,
+    layers_m: layersAboveFraming(layers).map((layer) => layer.thickness_m),
+    framingDepth_m: tail_m,
+    cut,
+    carrier: variant.carrier,
+  });
+  return {
+    cut,
+    carrier: variant.carrier,
+    buildUp_m,
+    carrierDepth_m: variant.carrier === 'outriggers' ? 0 : tail_m,
+    fascia_m,
+    fasciaLimit_m: fasciaLimit_m ?? null,
+    fasciaMargin_m: fasciaLimit_m === undefined ? null : fasciaLimit_m - fascia_m,
+    ridgeRise_m,
+    ridgeLimit_m: ridgeRiseLimit_m ?? null,
+    ridgeMargin_m: ridgeRiseLimit_m === undefined ? null : ridgeRiseLimit_m - ridgeRise_m,
+  };
+}
+
+/** The band in which outriggers lie between the boards: eaves and rakes, back span deep. */
+function bridgesOf(
+  given: CompleteCase,
+  outrigger: OutriggerPlan | null,
+  roof: RoofMeasures,
+  screwsPerArea_1_m2: number,
+): Bridges {
+  if (outrigger === null) return { ...noBridges, screwsPerArea_1_m2 };
+  const rakes_m = given.overhang.rake_m > 0 ? roof.rakeLength_m : 0;
+  const band_m2 = (wallLine_m(given) + rakes_m) * outrigger.backSpan_m;
+  return {
+    bandShare: Math.min(1, band_m2 / roof.area_m2),
+    woodShare: outrigger.width_m / outrigger.spacing_m,
+    outriggerDepth_m: outrigger.depth_m,
+    screwsPerArea_1_m2,
+  };
+}
+
+/**
+ * Computes one member of a strategy's family.
+ *
+ * @param given         [-] the complete case
+ * @param variant       [-] the member
+ * @param climate       [°C, %] the climate of the case
+ * @param requirements  [-] what code and climate ask
+ * @returns             [-] the candidate without exclusions and attributes
+ */
+export function buildCandidate(
+  given: CompleteCase,
+  variant: Variant,
+  climate: Climate,
+  requirements: Requirements,
+): Draft {
+  const { angle_deg } = requirements.slope;
+  const { layers, reachesGoal } = chooseStack(given, variant, climate, requirements);
+  const roof = measureRoof({
+    ...given.roof,
+    angle_deg,
+    eaveOverhang_m: given.overhang.eave_m,
+    rakeOverhang_m: given.overhang.rake_m,
+  });
+  const load = loadsOn(given, layers);
+  const { structure, outrigger } = overhangOf(given, variant.carrier, layers, load);
+  const { fasteners, windUse } = fasteningOf(given, variant, layers, load, roof.area_m2);
+  const bridges = bridgesOf(given, outrigger, roof, fasteners.perArea_1_m2);
+  const thermal = thermalOf(given, layers, bridges, requirements.ceiling);
+  const airBarrier = airBarrierOf(given, variant.carrier, roof);
+  return {
+    variant,
+    outrigger,
+    windUse,
+    reachesGoal,
+    waste_pct: wasteShare_pct(given, variant.strategy === 'prebonded-panel'),
+    candidate: {
+      id: variantId(variant),
+      strategy: variant.strategy,
+      board: variant.board,
+      baseBoard: variant.baseBoard,
+      ventilation: ventilationOf(given, variant, layers, roof),
+      underlayment: variant.underlayment,
+      carrier: variant.carrier,
+      layers,
+      thermal,
+      condensationControl: condensationControlOf(given, thermal, requirements),
+      moisture: moistureOf(given, layers, climate),
+      drying: dryingOf(given, layers, climate),
+      airBarrier,
+      structure,
+      fasteners,
+      edge: edgeOf(given, variant, layers, angle_deg),
+      takeoff: takeoffOf({ given, variant, layers, roof, airBarrier, fasteners, outrigger }),
+    },
+  };
+}
