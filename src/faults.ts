@@ -227,6 +227,9 @@ function strangers(schema: v.GenericSchema, input: unknown, at: Path): Fault[] {
   return found;
 }
 
+const valueAt = (input: unknown, path: Path): unknown =>
+  path.reduce<unknown>((value, key) => (value as Record<string | number, unknown> | undefined)?.[key], input);
+
 const isUnknownField = (issue: v.BaseIssue<unknown>): boolean =>
   issue.type === 'strict_object' && issue.expected === 'never';
 
@@ -244,11 +247,15 @@ function faultsOf(schema: v.GenericSchema, input: unknown, at: Path = []): Fault
   const parsed = v.safeParse(schema, input);
   const found = strangers(schema, input, at);
   const seen = new Set<string>();
+  const isInsideList = (path: Path): boolean =>
+    path.some(
+      (_, depth) => typeof path[depth] === 'string' && Array.isArray(valueAt(input, path.slice(0, depth))),
+    );
   for (const issue of parsed.success ? [] : parsed.issues) {
     const below = (issue.path ?? []).map((item) => item.key as string | number);
     const repeated = seen.has(dotted(below));
     seen.add(dotted(below));
-    if (repeated || isUnknownField(issue)) continue;
+    if (repeated || isUnknownField(issue) || isInsideList(below)) continue;
     const path = [...at, ...below];
     found.push(
       ...(nearestForm(issue, schemaAt(schema, below), path) ?? [
