@@ -2,42 +2,26 @@
  * Climate zone from degree days and rain: thermal number by thresholds, moisture letter by ASHRAE 169.
  * A plausibility check beside the county list, which decides.
  */
+import { canadianZones, zoneThresholds } from '../catalog/zones.ts';
 import { DAYS_OF_MONTHS, MONTHS, requireTwelveMeans } from './climate.ts';
 import { at, requireNotNegative, requireWithin, sum } from './guards.ts';
 
-/** 2013: ASHRAE 169-2013, IECC from 2021 on. 2010: ASHRAE 90.1-2010, IECC 2012 to 2018. */
-export type ZoneDefinition = '2013' | '2010';
+/** later: ASHRAE 169-2013, energy-code editions from 2021 on. earlier: ASHRAE 90.1-2010, editions 2012 to 2018. */
+export type ZoneDefinition = 'later' | 'earlier';
 export type MoistureLetter = 'A' | 'B' | 'C';
 
-/** [K·d] upper limits of heating degree days, base 18 °C, zones 3 to 7 (ASHRAE 169-2013, memory; 90.1-2010 table B-4, seen in transcription). */
-const HEATING_LIMITS_KD: readonly (readonly [number, number])[] = [
-  [2000, 3],
-  [3000, 4],
-  [4000, 5],
-  [5000, 6],
-  [7000, 7],
-];
-/** [-] zone above the last heating limit. */
+/** [-] coldest zone of the tables. */
 const COLDEST_ZONE = 8;
-/** [K·d] lower limits of cooling degree days, base 10 °C, zones 0 to 2 of the 2013 definition (memory; zone 0 seen-secondary). */
-const COOLING_LIMITS_2013_KD: readonly (readonly [number, number])[] = [
-  [6000, 0],
-  [5000, 1],
-  [3500, 2],
-];
-/** [K·d] lower limits of cooling degree days of the 2010 definition, with its own line for 3A and 3B (seen in transcription). */
-const COOLING_LIMITS_2010_KD: readonly (readonly [number, number])[] = [
-  [5000, 1],
-  [3500, 2],
-  [2500, 3],
-];
+
+const isAbove = (value: number, limit: number | null): boolean => limit === null || value > limit;
+const isAtMost = (value: number, limit: number | null): boolean => limit === null || value <= limit;
 
 /**
- * Thermal climate zone by degree-day thresholds, in the newer or the older definition.
+ * Thermal climate zone by degree-day thresholds, in the later or the earlier definition.
  *
  * @param heatingDegreeDays18_Cd [K·d] heating degree days, base 18 °C
  * @param coolingDegreeDays10_Cd [K·d] cooling degree days, base 10 °C
- * @param definition             [-] 2013 (zone 0 exists) unless said otherwise, or 2010
+ * @param definition             [-] later (zone 0 exists) unless said otherwise, or earlier
  * @returns                      [-] zone number 0 to 8
  * @range                        plausibility check only: the county list decides
  * @throws                       RangeError when a value is negative or not finite
@@ -47,14 +31,20 @@ const COOLING_LIMITS_2010_KD: readonly (readonly [number, number])[] = [
 export function thermalZone(
   heatingDegreeDays18_Cd: number,
   coolingDegreeDays10_Cd: number,
-  definition: ZoneDefinition = '2013',
+  definition: ZoneDefinition = 'later',
 ): number {
   requireNotNegative('heatingDegreeDays18_Cd', heatingDegreeDays18_Cd);
   requireNotNegative('coolingDegreeDays10_Cd', coolingDegreeDays10_Cd);
-  const coolingLimits = definition === '2013' ? COOLING_LIMITS_2013_KD : COOLING_LIMITS_2010_KD;
-  for (const [limit, zone] of coolingLimits) if (coolingDegreeDays10_Cd > limit) return zone;
-  for (const [limit, zone] of HEATING_LIMITS_KD) if (heatingDegreeDays18_Cd <= limit) return zone;
-  return COLDEST_ZONE;
+  const row = zoneThresholds(definition).find(
+    (limits) =>
+      isAbove(coolingDegreeDays10_Cd, limits.coolingDegreeDays10Above_Cd) &&
+      isAtMost(coolingDegreeDays10_Cd, limits.coolingDegreeDays10AtMost_Cd) &&
+      isAbove(heatingDegreeDays18_Cd, limits.heatingDegreeDays18Above_Cd) &&
+      isAtMost(heatingDegreeDays18_Cd, limits.heatingDegreeDays18AtMost_Cd),
+  );
+  if (!row)
+    throw new Error(`zones.json has no row for ${heatingDegreeDays18_Cd} and ${coolingDegreeDays10_Cd}`);
+  return Number(row.zone);
 }
 
 /** [°C] marine: coldest month above, coldest month below, warmest month below, warm month above (seen in transcription). */
@@ -100,7 +90,7 @@ function hasDrySummers(monthly_mm: readonly number[]): boolean {
 }
 
 function dryOffset_K(monthly_mm: readonly number[] | undefined, definition: ZoneDefinition): number {
-  if (definition === '2010' || monthly_mm === undefined) return DRY_OFFSET_K.middle;
+  if (definition === 'earlier' || monthly_mm === undefined) return DRY_OFFSET_K.middle;
   const year = sum(monthly_mm);
   if (year === 0) return DRY_OFFSET_K.middle;
   const share = sum(monthly_mm.filter((_, index) => !isColdSeason(index))) / year;
@@ -130,12 +120,12 @@ function yearMean_C(monthly_C: readonly number[]): number {
 /**
  * Moisture letter of a climate zone: marine (C), else dry (B), else humid (A).
  *
- * dry: P < 20 (T + offset) mm, offset 7 K in the older form; in the 2013 form 14, 7 or 0 K by the share of rain
+ * dry: P < 20 (T + offset) mm, offset 7 K in the earlier form; in the later form 14, 7 or 0 K by the share of rain
  * from April to September (70 % and more, between, 30 % and less)
  *
  * @param thermal    [-] thermal zone number 0 to 8
  * @param climate    [mm, °C] annual or monthly precipitation, annual or monthly mean temperature
- * @param definition [-] 2013 unless said otherwise, or 2010
+ * @param definition [-] later unless said otherwise, or earlier
  * @returns          [-] A, B, C, or null: zones 7 and 8 carry none, and where the data cannot tell
  * @range            northern hemisphere
  * @throws           RangeError when a list is not of twelve or a value is out of range
@@ -146,7 +136,7 @@ function yearMean_C(monthly_C: readonly number[]): number {
 export function moistureLetter(
   thermal: number,
   climate: RainAndWarmth,
-  definition: ZoneDefinition = '2013',
+  definition: ZoneDefinition = 'later',
 ): MoistureLetter | null {
   requireWithin('thermal', thermal, 0, COLDEST_ZONE);
   const { monthlyMean_C, monthlyPrecipitation_mm } = climate;
@@ -165,15 +155,6 @@ export function moistureLetter(
   return rain_mm < limit_mm ? 'B' : 'A';
 }
 
-/** [K·d] lower limits of heating degree days, base 18 °C, National Building Code of Canada 9.36 (seen in a provincial print). */
-const CANADIAN_LIMITS_KD: readonly (readonly [number, string])[] = [
-  [7000, '8'],
-  [6000, '7B'],
-  [5000, '7A'],
-  [4000, '6'],
-  [3000, '5'],
-];
-
 /**
  * Climate zone of the National Building Code of Canada.
  *
@@ -186,6 +167,11 @@ const CANADIAN_LIMITS_KD: readonly (readonly [number, string])[] = [
  */
 export function canadianZone(heatingDegreeDays18_Cd: number): string {
   requireNotNegative('heatingDegreeDays18_Cd', heatingDegreeDays18_Cd);
-  const row = CANADIAN_LIMITS_KD.find(([limit]) => heatingDegreeDays18_Cd >= limit);
-  return row ? row[1] : '4';
+  const row = canadianZones().find(
+    (each) =>
+      heatingDegreeDays18_Cd >= each.from_Cd &&
+      (each.below_Cd === null || heatingDegreeDays18_Cd < each.below_Cd),
+  );
+  if (!row) throw new Error(`zones.json has no Canadian row for ${heatingDegreeDays18_Cd}`);
+  return row.nbcZone;
 }
