@@ -1,0 +1,104 @@
+/** The list of projects in this browser: several side by side, delete with undo. */
+import {
+  listProjects,
+  readProject,
+  removeProject,
+  writeProject,
+  type SavedProject,
+} from '../storage/projectStore.ts';
+
+export type Answers = SavedProject['answers'];
+
+export class Projects {
+  #list = $state.raw<readonly SavedProject[]>([]);
+  #ready = $state(false);
+  #storageFault = $state<string | null>(null);
+  #removed = $state.raw<SavedProject | null>(null);
+
+  get list(): readonly SavedProject[] {
+    return this.#list;
+  }
+  get ready(): boolean {
+    return this.#ready;
+  }
+  /** Why nothing is being saved, or null while saving works. */
+  get storageFault(): string | null {
+    return this.#storageFault;
+  }
+  /** The project deleted last, until another is deleted or it is brought back. */
+  get removed(): SavedProject | null {
+    return this.#removed;
+  }
+
+  async load(): Promise<void> {
+    await this.#guarded(async () => {
+      this.#list = await listProjects();
+    });
+    this.#ready = true;
+  }
+
+  /** Makes a project from answers (none for a fresh start) and keeps it. */
+  async create(name: string, answers: Answers, notSure: readonly string[] = []): Promise<SavedProject> {
+    const project: SavedProject = {
+      version: 1,
+      id: crypto.randomUUID(),
+      name: this.#freeName(name),
+      changedAt_ms: Date.now(),
+      answers: $state.snapshot(answers),
+      notSure,
+      question: null,
+    };
+    await this.keep(project);
+    return project;
+  }
+
+  /** Saves a project and puts it first in the list. */
+  async keep(project: SavedProject): Promise<void> {
+    this.#list = [project, ...this.#list.filter(({ id }) => id !== project.id)];
+    await this.#guarded(() => writeProject(project));
+  }
+
+  find(id: string): Promise<SavedProject | undefined> {
+    const known = this.#list.find((project) => project.id === id);
+    return known ? Promise.resolve(known) : readProject(id);
+  }
+
+  async rename(project: SavedProject, name: string): Promise<SavedProject> {
+    const renamed = { ...project, name, changedAt_ms: Date.now() };
+    await this.keep(renamed);
+    return renamed;
+  }
+
+  duplicate(project: SavedProject): Promise<SavedProject> {
+    return this.create(`${project.name}, copy`, project.answers, project.notSure);
+  }
+
+  async remove(project: SavedProject): Promise<void> {
+    this.#removed = project;
+    this.#list = this.#list.filter(({ id }) => id !== project.id);
+    await this.#guarded(() => removeProject(project.id));
+  }
+
+  async bringBack(): Promise<void> {
+    const project = this.#removed;
+    this.#removed = null;
+    if (project) await this.keep(project);
+  }
+
+  /** `Barn`, then `Barn 2`, `Barn 3`: two projects never share a name by accident. */
+  #freeName(wanted: string): string {
+    const taken = new Set(this.#list.map(({ name }) => name));
+    let name = wanted;
+    for (let number = 2; taken.has(name); number += 1) name = `${wanted} ${number}`;
+    return name;
+  }
+
+  async #guarded(work: () => Promise<void>): Promise<void> {
+    try {
+      await work();
+      this.#storageFault = null;
+    } catch (fault) {
+      this.#storageFault = fault instanceof Error ? fault.message : String(fault);
+    }
+  }
+}

@@ -1,0 +1,17 @@
+/** Sheets for the screen: a roomy one, and a compact one with marks for narrow places. */
+import { eaveSheet, type Drawing } from '../../drawing/sheet.ts';
+import type { Candidate, Evaluation } from '../../evaluation/evaluation.ts';
+import type { System } from '../../measures.ts';
+
+/** [mm] Sheet sizes at which the drawing's smallest text stays readable at the width the page gives it. */
+const roomy = { width_mm: 280, height_mm: 165 } as const;
+const compact = { width_mm: 130, height_mm: 118, isCompact: true } as const;
+
+export function eaveDrawing(
+  evaluation: Evaluation,
+  candidate: Candidate,
+  system: System,
+  isCompact: boolean,
+): Drawing {
+  return eaveSheet(evaluation, candidate, { system, ...(isCompact ? compact : roomy) });
+}
