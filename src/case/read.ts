@@ -1,7 +1,9 @@
 /** Reads a case as a person or another program gave it: the typed case, or every fault. Never throws. */
-import { readWith, shown, type Reading } from '../faults.ts';
+import { criterionIds } from '../catalog/criterionIds.ts';
+import { listed, readWith, shown, unknownName, type Fault, type Reading } from '../faults.ts';
 import { readJson } from '../json.ts';
 import { caseSchema, formatVersion, type Case } from './case.ts';
+import { placeFaults } from './place.ts';
 
 /** Largest case file read, in bytes; a full case has about 5,000. */
 export const LARGEST_CASE_BYTES = 2_000_000;
@@ -27,6 +29,15 @@ function versionFault(input: object): string | undefined {
     : `${shown(version)} is not a format version; this program reads version ${formatVersion}`;
 }
 
+/** Weights for criteria that the ranking does not have. */
+const priorityFaults = ({ priorities = {} }: Case): Fault[] =>
+  Object.keys(priorities)
+    .filter((name) => !criterionIds.includes(name))
+    .map((name) => ({
+      path: `priorities.${name}`,
+      message: unknownName(name, criterionIds, 'a known criterion'),
+    }));
+
 /** Reads a case that is already a plain value. */
 export function readCase(input: unknown): Reading<Case> {
   if (typeof input !== 'object' || input === null || Array.isArray(input)) {
@@ -34,7 +45,10 @@ export function readCase(input: unknown): Reading<Case> {
   }
   const version = versionFault(input);
   if (version !== undefined) return { ok: false, faults: [{ path: 'overdeck', message: version }] };
-  return readWith(caseSchema, input);
+  const reading = readWith(caseSchema, input);
+  if (!reading.ok) return reading;
+  const strange = [...placeFaults(reading.value), ...priorityFaults(reading.value)];
+  return strange.length === 0 ? reading : { ok: false, faults: listed(strange) };
 }
 
 /** Reads a case from the text of a file. */

@@ -50,6 +50,14 @@ describe('a case', () => {
     ],
     [{ priorities: { cost: 101 } }, 'priorities.cost: 101 is above 100'],
     [{ roof: { pitch: 6 } }, 'roof.pitch: is not a known field; nearest known name is "pitch_rise_per_12"'],
+    [
+      { priorities: { airBarier: 50 } },
+      'priorities.airBarier: is not a known criterion; nearest known name is "airBarrier"',
+    ],
+    [
+      { place: { countyFips: '99999' } },
+      'place.countyFips: "99999" is not a listed county; five digits of content/tables/counties.json',
+    ],
     [{ rofo: {} }, 'rofo: is not a known field; nearest known name is "roof"'],
     [{ place: {} }, 'place: needs at least one of id, countyFips, zone, monthlyTemperature_C'],
     [{ place: { countyFips: '12' } }, 'place.countyFips: "12" is not five digits'],
@@ -62,6 +70,12 @@ describe('a case', () => {
     const found = lines({ ...smallest, ...change });
     expect(found).toHaveLength(1);
     expect(found[0]).toBe(line);
+  });
+
+  it('stands on a place that is listed', () => {
+    expect(lines({ ...smallest, place: { id: 'us-xx-nowhere' } })[0]).toMatch(
+      /^place\.id: "us-xx-nowhere" is not a listed place/,
+    );
   });
 
   it('names the coverings that there are', () => {
