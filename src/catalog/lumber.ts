@@ -99,8 +99,7 @@ export interface Screw {
   readonly bendingYield_Pa: number;
 }
 
-/** The No. 2 design values and dressed size of one member, in SI. */
-export function lumberOf(species: SpeciesId, size: LumberSize): Lumber {
+function readLumber(species: SpeciesId, size: LumberSize): Lumber {
   const wood = lumber.species.find((row) => row.id === species);
   const dressed = lumber.sizes.find((row) => row.id === size);
   const bending_psi = wood?.bendingBySize_psi?.[size] ?? wood?.bending_psi;
@@ -119,6 +118,20 @@ export function lumberOf(species: SpeciesId, size: LumberSize): Lumber {
     thickness_m: metersFromInches(dressed.thickness_in),
     depth_m: metersFromInches(dressed.depth_in),
   };
+}
+
+const lumberBySpecies = new Map(
+  speciesIds.map((species) => [
+    species,
+    new Map(lumberSizes.map((size) => [size, readLumber(species, size)] as const)),
+  ]),
+);
+
+/** The No. 2 design values and dressed size of one member, in SI. */
+export function lumberOf(species: SpeciesId, size: LumberSize): Lumber {
+  const found = lumberBySpecies.get(species)?.get(size);
+  if (!found) throw new RangeError(`no lumber row for ${species} ${size}`);
+  return found;
 }
 
 /** All generic screw sizes, in SI. */

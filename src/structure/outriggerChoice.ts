@@ -11,12 +11,12 @@ import {
 import { demandPositive } from './guards.ts';
 import { sectionOf, type LumberSize, type Orientation } from './timber.ts';
 
-/** [-] halvings of the search: the bracket of 10 m ends below 1e-11 m. */
-const HALVINGS = 40;
+/** [-] halvings of one step: it ends below 1e-10 m. */
+const HALVINGS = 30;
 /** [m] longest overhang searched (our judgement). */
-const LONGEST_M = 10;
-/** [m] shortest overhang searched (our judgement). */
-const SHORTEST_M = 0.001;
+const LONGEST_M = 3;
+/** [m] step of the search from the longest down (our judgement). */
+const STEP_M = 0.05;
 
 export interface OutriggerSize {
   readonly size: LumberSize;
@@ -75,7 +75,7 @@ export function smallestOutrigger(outrigger: Outrigger, greatestDepth_m = Infini
 const DEPTH_NOISE_M = 1e-9;
 
 export interface GreatestOverhang {
-  /** Where the first ratio reaches 1; 0 when even the shortest fails. */
+  /** Where the first ratio reaches 1, at most the 3 m searched; 0 when nothing from 50 mm on passes. */
   readonly byStrength_m: number;
   /** What the gates leave of it: half the back span, 24 in, 12 in for a flat 2x4. */
   readonly withinGates_m: number;
@@ -86,7 +86,7 @@ export interface GreatestOverhang {
 /**
  * The deepest overhang of a given outrigger with a fixed back span.
  *
- * the root of ratio(a) = 1 by halving; every ratio grows with a
+ * the greatest a with every ratio <= 1: steps down from 3 m, then halving (on board, a short stub can fail where a longer one passes)
  *
  * @param outrigger  [m, Pa, N] the outrigger; its overhang is the unknown
  * @returns          [m] by strength and sag, and within the gates
@@ -102,11 +102,12 @@ export function greatestOverhang(outrigger: Outrigger): GreatestOverhang {
     ENGINEER_OVERHANG_M,
     isFlat2x4 ? FLAT_2X4_OVERHANG_M : Infinity,
   );
-  if (governingAt(SHORTEST_M).ratio > 1)
-    return { byStrength_m: 0, withinGates_m: 0, governing: governingAt(SHORTEST_M).id };
-  let passes_m = SHORTEST_M;
-  let fails_m = LONGEST_M;
-  if (governingAt(fails_m).ratio <= 1) passes_m = fails_m;
+  const steps = Math.round(LONGEST_M / STEP_M);
+  let step = steps;
+  while (step > 0 && governingAt(step * STEP_M).ratio > 1) step -= 1;
+  if (step === 0) return { byStrength_m: 0, withinGates_m: 0, governing: governingAt(STEP_M).id };
+  let passes_m = step * STEP_M;
+  let fails_m = Math.min(step + 1, steps) * STEP_M;
   for (let halving = 0; halving < HALVINGS && passes_m < fails_m; halving += 1) {
     const middle_m = (passes_m + fails_m) / 2;
     if (governingAt(middle_m).ratio <= 1) passes_m = middle_m;

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { furringCells } from '../../src/catalog/furring.ts';
 import { screwOf } from '../../src/catalog/lumber.ts';
 import { dowelBearing, lateralDesign, yieldForces, type Dowel } from '../../src/structure/dowel.ts';
 import {
@@ -9,9 +10,11 @@ import {
   withdrawalPerLength,
 } from '../../src/structure/screws.ts';
 import {
+  inchesFromMeters,
   METERS_PER_INCH,
   metersFromInches,
   NEWTONS_PER_POUND,
+  pascalsFromPsf,
   PASCALS_PER_PSI,
   poundsFromNewtons,
 } from '../../src/units.ts';
@@ -174,73 +177,51 @@ describe('lateral design', () => {
   });
 });
 
-// Building code table for furring over foam (IBC 2018 Table 2603.13.2, seen-primary): cells of the two nail
-// rows that are neither 4.00 nor "design required": [spacing, foam thickness by 16 or 24 in on center and psf].
-const NAILS = [
-  {
-    shank_in: 0.131,
-    yield_psi: 100_000,
-    cells: [
-      [8, 16, 11, 2.45],
-      [8, 16, 18, 1.45],
-      [8, 16, 25, 0.95],
-      [8, 24, 11, 1.6],
-      [8, 24, 18, 0.85],
-      [12, 16, 11, 1.6],
-      [12, 16, 18, 0.85],
-      [12, 24, 11, 0.95],
-      [16, 16, 11, 1.1],
-      [16, 24, 3, 3.05],
-      [16, 24, 11, 0.6],
-    ],
-  },
-  {
-    shank_in: 0.162,
-    yield_psi: 90_000,
-    cells: [
-      [8, 16, 18, 2.45],
-      [8, 16, 25, 1.6],
-      [8, 24, 11, 2.75],
-      [8, 24, 18, 1.45],
-      [8, 24, 25, 0.85],
-      [12, 16, 11, 2.75],
-      [12, 16, 18, 1.45],
-      [12, 16, 25, 0.85],
-      [12, 24, 11, 1.65],
-      [12, 24, 18, 0.75],
-      [16, 16, 11, 1.9],
-      [16, 16, 18, 0.95],
-      [16, 24, 11, 1.05],
-    ],
-  },
-] as const;
+/** Shank and bending yield of the two nails of the furring table (NDS 2018 table 12N, seen-transcription). */
+const NAILS = {
+  'nail-0.131': { root_in: 0.131, yield_psi: 100_000 },
+  'nail-0.162': { root_in: 0.162, yield_psi: 90_000 },
+} as const;
 
-describe('F7: the code table for furring over foam against the gap equations', () => {
-  const rows = NAILS.flatMap(({ shank_in, yield_psi, cells }) =>
-    cells.map(([spacing_in, across_in, weight_psf, foam_in]) => ({
-      shank_in,
-      yield_psi,
-      spacing_in,
-      across_in,
-      weight_psf,
-      foam_in,
-    })),
-  );
-  it('24 cells', () => expect(rows).toHaveLength(24));
+describe('furring over foam on walls (IBC 2018 Table 2603.13.2, seen-primary)', () => {
+  const foam_in = (fastener: string, across_in: number, spacing_in: number, weight_psf: number) => {
+    const cell = furringCells.find(
+      (row) =>
+        row.fastener === fastener &&
+        Math.abs(row.across_m - metersFromInches(across_in)) < 1e-9 &&
+        Math.abs(row.spacing_m - metersFromInches(spacing_in)) < 1e-9 &&
+        Math.abs(row.weight_Pa - pascalsFromPsf(weight_psf)) < 1e-6,
+    );
+    if (!cell) throw new Error('no such cell');
+    return cell.foam_m === null ? null : inchesFromMeters(cell.foam_m);
+  };
+  it('F1: No. 10 screw, 16 in on center, every 12 in, 11 psf: 2.30 in', () => {
+    expect(foam_in('wood-10', 16, 12, 11)).toBeCloseTo(2.3, 9);
+  });
+  it('F3: 0.131 nail, 24 in on center, every 12 in, 18 psf: design required', () => {
+    expect(foam_in('nail-0.131', 24, 12, 18)).toBeNull();
+  });
+
+  // The greatest thickness of the table, 4 in, is a cap and no result of the equations.
+  const rows = furringCells.flatMap((cell) => {
+    if (cell.fastener !== 'nail-0.131' && cell.fastener !== 'nail-0.162') return [];
+    if (cell.foam_m === null || inchesFromMeters(cell.foam_m) > 3.99) return [];
+    return [{ ...cell, nail: NAILS[cell.fastener], foam_in: inchesFromMeters(cell.foam_m) }];
+  });
+  it('F7: 24 cells of the nail rows are results', () => expect(rows).toHaveLength(24));
   it.each(rows)(
-    '$shank_in nail, $spacing_in in, studs $across_in in, $weight_psf psf, $foam_in in foam: share 0.711 to 0.734',
-    ({ shank_in, yield_psi, spacing_in, across_in, weight_psf, foam_in }) => {
-      const load_lb = (weight_psf * spacing_in * across_in) / 144;
+    'F7: $fastener, every $spacing_m m, $across_m m on center, $weight_Pa Pa: load is 0.711 to 0.734 of the gap value',
+    (row) => {
+      const load_N = row.weight_Pa * row.spacing_m * row.across_m;
       const joint = dowel({
-        root_in: shank_in,
-        yield_psi,
+        ...row.nail,
         side_in: 0.75,
-        main_in: 1.25,
+        main_in: inchesFromMeters(row.penetration_m),
         sideBearing_psi: 3350,
         mainBearing_psi: 3350,
-        gap_in: foam_in,
+        gap_in: row.foam_in,
       });
-      const share = load_lb / poundsFromNewtons(lateralDesign(joint).reference_N);
+      const share = load_N / lateralDesign(joint).reference_N;
       expect(share).toBeGreaterThan(0.711 - 0.003);
       expect(share).toBeLessThan(0.734 + 0.003);
     },
