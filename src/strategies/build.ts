@@ -8,11 +8,12 @@ import {
   meetsDeckTemperature,
 } from '../physics/condensationControl.ts';
 import { airBarrierOf, wallLine_m } from '../roof/airBarrier.ts';
-import { assemble, layersAboveFraming } from '../roof/assembly.ts';
+import { assemble, insulationLayers, layersAboveFraming } from '../roof/assembly.ts';
 import { stacksOf, type BoardStack } from '../roof/boards.ts';
 import { fasteningOf } from '../roof/fastening.ts';
 import { measureRoof, roofEdge, type RoofMeasures } from '../roof/geometry.ts';
-import { loadsOn } from '../roof/loads.ts';
+import { loadsOn, type RoofLoad } from '../roof/loads.ts';
+import { once } from '../roof/memo.ts';
 import { dryingOf, moistureOf } from '../roof/moisture.ts';
 import { overhangOf, type OutriggerPlan } from '../roof/overhang.ts';
 import { takeoffOf, wasteShare_pct } from '../roof/takeoff.ts';
@@ -53,7 +54,6 @@ function reaches(given: CompleteCase, layers: readonly Layer[], requirements: Re
 }
 
 interface Chosen {
-  readonly stack: BoardStack;
   readonly layers: Layer[];
   readonly reachesGoal: boolean;
 }
@@ -68,12 +68,20 @@ function chooseStack(
   const stacks = stacksOf(variant);
   const layersOf = (stack: BoardStack): Layer[] =>
     withWinterResistance(assemble(given, variant, stack), climate, requirements.temperatureRule.indoor_C);
-  for (const stack of stacks) {
+  const chosenAt = (index: number): Chosen => {
+    const stack = stacks[index] ?? [];
     const layers = layersOf(stack);
-    if (reaches(given, layers, requirements)) return { stack, layers, reachesGoal: true };
+    return { layers, reachesGoal: reaches(given, layers, requirements) };
+  };
+  // Thicker never reaches less, so the first stack that reaches the goal is found by halving.
+  let low = 0;
+  let high = stacks.length - 1;
+  while (low < high) {
+    const middle = Math.floor((low + high) / 2);
+    if (chosenAt(middle).reachesGoal) high = middle;
+    else low = middle + 1;
   }
-  const stack = stacks.at(-1) ?? [];
-  return { stack, layers: layersOf(stack), reachesGoal: false };
+  return chosenAt(low);
 }
 
 function condensationControlOf(
@@ -161,6 +169,17 @@ function bridgesOf(
   };
 }
 
+/** What decides the layers: the carrier does not. */
+const partsKey = ({ strategy, board, baseBoard, ventilation, underlayment }: Variant): string =>
+  [strategy === 'prebonded-panel', board, baseBoard, ventilation, underlayment].join('/');
+
+/** What decides the overhang: loads, and the room between the boards. */
+const overhangKey = ({ carrier }: Variant, layers: readonly Layer[], load: RoofLoad): string =>
+  ['overhang', carrier, boardThickness_m(layers), ...Object.values(load)].join('/');
+
+const boardThickness_m = (layers: readonly Layer[]): number =>
+  insulationLayers(layers).reduce((sum, layer) => sum + layer.thickness_m, 0);
+
 /**
  * Computes one member of a strategy's family.
  *
@@ -177,7 +196,9 @@ export function buildCandidate(
   requirements: Requirements,
 ): Draft {
   const { angle_deg } = requirements.slope;
-  const { layers, reachesGoal } = chooseStack(given, variant, climate, requirements);
+  const { layers, reachesGoal } = once(given, `stack/${partsKey(variant)}`, () =>
+    chooseStack(given, variant, climate, requirements),
+  );
   const roof = measureRoof({
     ...given.roof,
     angle_deg,
@@ -185,7 +206,9 @@ export function buildCandidate(
     rakeOverhang_m: given.overhang.rake_m,
   });
   const load = loadsOn(given, layers);
-  const { structure, outrigger } = overhangOf(given, variant.carrier, layers, load);
+  const { structure, outrigger } = once(given, overhangKey(variant, layers, load), () =>
+    overhangOf(given, variant.carrier, layers, load),
+  );
   const { fasteners, windUse } = fasteningOf(given, variant, layers, load, roof.area_m2);
   const bridges = bridgesOf(given, outrigger, roof, fasteners.perArea_1_m2);
   const thermal = thermalOf(given, layers, bridges, requirements.ceiling);
@@ -207,8 +230,8 @@ export function buildCandidate(
       layers,
       thermal,
       condensationControl: condensationControlOf(given, thermal, requirements),
-      moisture: moistureOf(given, layers, climate),
-      drying: dryingOf(given, layers, climate),
+      moisture: once(given, `moisture/${partsKey(variant)}`, () => moistureOf(given, layers, climate)),
+      drying: once(given, `drying/${partsKey(variant)}`, () => dryingOf(given, layers, climate)),
       airBarrier,
       structure,
       fasteners,
