@@ -1,19 +1,21 @@
 /** Which parts of the eave get a note, and where on the part its leader ends. */
-import { middle, point, slopeOn, type Point } from './geometry.ts';
+import { between, middle, point, slopeOn, type Point } from './geometry.ts';
 import type { Anchor, EdgePart } from './edge-model.ts';
 import type { EdgeInput } from './edge-input.ts';
-import { iceBarrierEnd, lapFoot, membrane_n } from './edge-lines.ts';
+import { iceBarrierEnd, lapFoot } from './edge-lines.ts';
 import { hasOutrigger, outriggerTop_m } from './edge-stack.ts';
 
 /** [m] How far before the break the leaders of the layers end. */
 const BEFORE_BREAK_m = 0.03;
+/** Share of the tail's depth at which its note points: near the underside. */
+const TAIL_SHARE = 0.8;
 
 function stackAnchors(input: EdgeInput): Anchor[] {
-  const { axes, planes, candidate, framingDepth_m: d } = input;
+  const { axes, candidate, framingDepth_m: d } = input;
   const isTruss = input.given.framing.kind === 'truss';
-  const s = slopeOn(planes.cut, 0, axes) - BEFORE_BREAK_m;
-  const place = (n: number): Point => axes.at(s, n);
-  const level = (y: number): Point => point(input.wall.inner_m + input.view.inside_m - BEFORE_BREAK_m, y);
+  const x = input.wall.inner_m + input.view.inside_m - BEFORE_BREAK_m;
+  const place = (n: number): Point => point(x, axes.levelAt(x, n));
+  const level = (y: number): Point => point(x, y);
   return candidate.layers.map((layer): Anchor => {
     const band = input.stack.find((b) => b.layerId === layer.id);
     let at = place(-d / 2);
@@ -42,7 +44,7 @@ function partAnchors(input: EdgeInput, parts: readonly EdgePart[]): Anchor[] {
     add(
       'ice-barrier',
       'Ice barrier',
-      ice.isShown ? 'to the mark' : 'goes on past the break',
+      ice.isShown ? '' : 'past the break',
       on(s, planes.fasciaTop_m),
       'edge-above',
     );
@@ -86,10 +88,10 @@ function partAnchors(input: EdgeInput, parts: readonly EdgePart[]): Anchor[] {
       input.carrier === 'truss-tails' ? 'Truss tail, beyond' : 'Rafter tail, beyond',
       `${String(candidate.airBarrier.piercings)} pierce the air barrier`,
       on(
-        (slopeOn(planes.tailEnd, -input.carrierDepth_m / 2, axes) +
-          axes.slopeAt(Math.min(wall.cladding_m, -0.02), -input.carrierDepth_m / 2)) /
+        (slopeOn(planes.tailEnd, -TAIL_SHARE * input.carrierDepth_m, axes) +
+          axes.slopeAt(Math.min(wall.cladding_m, -0.02), -TAIL_SHARE * input.carrierDepth_m)) /
           2,
-        -input.carrierDepth_m / 2,
+        -TAIL_SHARE * input.carrierDepth_m,
       ),
       'edge-below',
     );
@@ -99,16 +101,16 @@ function partAnchors(input: EdgeInput, parts: readonly EdgePart[]): Anchor[] {
         'blocking',
         'Blocking between tails',
         'sealed on four edges',
-        middle(blocking.polygon),
-        'edge-below',
+        between(middle(blocking.polygon), blocking.polygon[1] ?? middle(blocking.polygon), 0.45),
+        'room',
       );
   } else {
     add(
       'lap',
       'Membrane laps the wall',
       'one sheet, not pierced by framing',
-      point(0, (lapFoot(input).y + axes.levelAt(0, membrane_n(input))) / 2),
-      'edge-below',
+      point(0, lapFoot(input).y + 0.02),
+      'wall',
     );
   }
   const rows: [string, string, number][] = [
@@ -130,7 +132,7 @@ function partAnchors(input: EdgeInput, parts: readonly EdgePart[]): Anchor[] {
       name,
       id === 'sheathing' ? wallBarrierWords[given.wall.airBarrier] : '',
       point(x, wall.bottom_m + (top - wall.bottom_m) * share),
-      'edge-below',
+      'wall',
     );
   }
   return anchors;

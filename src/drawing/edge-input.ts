@@ -160,7 +160,6 @@ export function edgeInput(evaluation: Evaluation, candidate: Candidate, view: Ed
   const low_m = isOutrigger ? 0 : -carrierDepth_m;
   const lowest_m = faceBottom(axes, face, low_m);
   const wall = wallPlanes(given, axes, view, lowest_m);
-  const cutAt = axes.slopeAt(wall.inner_m + view.inside_m, -given.framing.depth_m);
   return {
     given,
     candidate,
@@ -183,7 +182,7 @@ export function edgeInput(evaluation: Evaluation, candidate: Candidate, view: Ed
       subFascia,
       tailEnd,
       nailerEnd: inward(subFascia, dimension('perimeter-nailer-width_m')),
-      cut: { kind: 'square', s: cutAt },
+      cut: { kind: 'plumb', x: wall.inner_m + view.inside_m },
       intake_m,
       fasciaTop_m,
     },

@@ -138,6 +138,9 @@ function sheets(input: EdgeInput): EdgeLine[] {
   return lines;
 }
 
+/** [m] Height of the mark at the end of the ice barrier. */
+const ICE_MARK_m = 0.03;
+
 /** End of the ice barrier on the slope, and whether it lies within the drawing. */
 export function iceBarrierEnd(input: EdgeInput): { s: number; isShown: boolean; start: number } {
   const n = input.planes.fasciaTop_m;
@@ -150,14 +153,16 @@ export function iceBarrierEnd(input: EdgeInput): { s: number; isShown: boolean; 
 function iceBarrier(input: EdgeInput): EdgeLine[] {
   if (input.iceBarrier_m <= 0) return [];
   const n = input.planes.fasciaTop_m;
-  const { start, s } = iceBarrierEnd(input);
+  const { start, s, isShown } = iceBarrierEnd(input);
   return [
     {
       id: 'ice-barrier',
       kind: 'ice-barrier',
       layerId: null,
       name: 'Ice barrier',
-      points: [input.axes.at(start, n), input.axes.at(s, n)],
+      points: isShown
+        ? [input.axes.at(start, n), input.axes.at(s, n), input.axes.at(s, n + ICE_MARK_m)]
+        : [input.axes.at(start, n), input.axes.at(s, n)],
     },
   ];
 }

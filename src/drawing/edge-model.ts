@@ -92,7 +92,7 @@ export interface Anchor {
   readonly name: string;
   readonly detail: string;
   readonly at: Point;
-  readonly side: 'stack' | 'edge-above' | 'edge-below';
+  readonly side: 'stack' | 'edge-above' | 'edge-below' | 'wall' | 'room';
 }
 
 export interface RoofEdgeModel {

@@ -90,8 +90,8 @@ function outriggerPart(input: EdgeInput): EdgePart[] {
   const low = input.boards[0]?.low_m ?? 0;
   const { axes, planes } = input;
   const back = outriggerBack(input);
-  const cut_s = planes.cut.kind === 'square' ? planes.cut.s : 0;
-  const end: CutPlane = back.kind === 'square' && back.s > cut_s ? planes.cut : back;
+  const isBeyondBreak = slopeOn(back, low, axes) > slopeOn(planes.cut, low, axes);
+  const end: CutPlane = isBeyondBreak ? planes.cut : back;
   return [
     {
       id: 'outrigger',

@@ -30,7 +30,8 @@ export function soffitLevel_m(input: EdgeInput, soffit_m: number): number | null
   if (given.profile.look === 'exposed-tails' && input.carrier !== 'outriggers') return null;
   if (planes.face.kind === 'square') return null;
   const low = input.carrier === 'outriggers' ? 0 : -input.carrierDepth_m;
-  return axes.levelAt(planes.face.x, low) + soffit_m * 1.35;
+  const tail_m = planes.tailEnd.kind === 'plumb' ? axes.levelAt(planes.tailEnd.x, low) : Infinity;
+  return Math.min(axes.levelAt(planes.face.x, low) + soffit_m * 1.35, tail_m - soffit_m);
 }
 
 /** [m] Height at which cladding stops under the eave. */

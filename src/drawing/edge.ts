@@ -122,14 +122,13 @@ export function eaveEdge(evaluation: Evaluation, candidate: Candidate, view: Edg
   const ceiling_m = candidate.layers.find((layer) => layer.role === 'ceiling')?.thickness_m ?? 0;
   const isTruss = input.given.framing.kind === 'truss';
   const cut = (n: number): Point => axes.at(slopeOn(planes.cut, n, axes), n);
+  const breakFoot = isTruss
+    ? point(viewRight_m(input), wall.plate_m - ceiling_m)
+    : cut(-input.framingDepth_m - ceiling_m);
   const breaks: (readonly [Point, Point])[] = [
-    [cut(-input.framingDepth_m - (isTruss ? 0 : ceiling_m)), cut(buildUp_m)],
+    [breakFoot, cut(buildUp_m)],
     [point(wall.cladding_m, wall.bottom_m), point(wall.inner_m, wall.bottom_m)],
   ];
-  if (isTruss) {
-    const x = viewRight_m(input);
-    breaks.push([point(x, wall.plate_m - ceiling_m), point(x, wall.plate_m + 0.0889)]);
-  }
   const anchors: Anchor[] = edgeAnchors(input, parts);
   return {
     kind: 'eave',

@@ -174,3 +174,14 @@ export function band(axes: RoofAxes, from: CutPlane, to: CutPlane, low: number, 
     axes.at(slopeOn(from, high, axes), high),
   ];
 }
+
+/** True when a segment touches a box. */
+export function segmentHitsBox([from, to]: Segment, box: Box): boolean {
+  const corners = [
+    point(box.x, box.y),
+    point(box.x + box.width, box.y),
+    point(box.x + box.width, box.y + box.height),
+    point(box.x, box.y + box.height),
+  ];
+  return isInside(from, corners) || isInside(to, corners) || segmentInside(from, to, corners).length > 0;
+}

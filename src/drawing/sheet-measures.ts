@@ -1,23 +1,26 @@
-/** The dimensions of the eave on the sheet. */
+/** The dimensions of the eave on the sheet; a figure looks for a free place and keeps off leaders when it can. */
 import type { System } from '../measures.ts';
-import { add, boxesOverlap, distance, point, subtract, times, type Box, type Point } from './geometry.ts';
+import {
+  add,
+  boxesOverlap,
+  boxInside,
+  distance,
+  point,
+  segmentHitsBox,
+  subtract,
+  times,
+  type Box,
+  type Point,
+  type Segment,
+} from './geometry.ts';
 import { offsetDimension, throughDimension } from './dimensions.ts';
 import type { EaveEdge } from './edge.ts';
 import type { Measure } from './edge-model.ts';
 import { lengthText } from './lengths.ts';
-import {
-  group,
-  line,
-  pen,
-  polygon,
-  text,
-  textBox,
-  type Shape,
-  type TextAnchor,
-  type TextShape,
-} from './shapes.ts';
+import { group, leaves, line, pen, polygon, text, textBox, type Shape, type TextShape } from './shapes.ts';
 import { marginWords } from './sheet-notes.ts';
 import { toPaper, type Placement } from './sheet-section.ts';
+import { textWidth_mm } from './text-metrics.ts';
 
 export interface MeasureContext {
   readonly edge: EaveEdge;
@@ -27,33 +30,67 @@ export interface MeasureContext {
   readonly isCompact: boolean;
   /** Where texts may stand. */
   readonly sheet: Box;
-  /** x of the dimension line of the roof edge. */
+  /** x of the dimension line of a plumb roof edge. */
   readonly edgeLine_x: number;
 }
 
-export interface Placed {
-  readonly shapes: Shape[];
-  readonly texts: TextShape[];
+/** What a figure must not cover: texts never, lines if it can. */
+class Taken {
+  readonly #boxes: Box[];
+  readonly #lines: Segment[];
+  constructor(shapes: readonly Shape[]) {
+    this.#boxes = [];
+    this.#lines = [];
+    this.add(shapes);
+  }
+  add(shapes: readonly Shape[]): void {
+    for (const shape of leaves(shapes)) {
+      if (shape.kind === 'text') this.#boxes.push(textBox(shape));
+      if (shape.kind === 'line') this.#lines.push([shape.from, shape.to]);
+    }
+  }
+  hasText(box: Box): boolean {
+    return this.#boxes.some((other) => boxesOverlap(other, box, 0.8));
+  }
+  hasLine(box: Box): boolean {
+    return this.#lines.some((segment) => segmentHitsBox(segment, box));
+  }
+}
+
+interface Choice {
+  readonly shapes: readonly Shape[];
+  readonly texts: readonly TextShape[];
+}
+
+/** The first choice that covers neither text nor line; else the first that covers no text. */
+function choose(choices: readonly Choice[], sheet: Box, taken: Taken): Choice | null {
+  const allowed = choices.filter((choice) =>
+    choice.texts.every((shape) => boxInside(textBox(shape), sheet) && !taken.hasText(textBox(shape))),
+  );
+  return allowed.find((choice) => choice.texts.every((t) => !taken.hasLine(textBox(t)))) ?? allowed[0] ?? null;
 }
 
 const LINE_STEP = 1.25;
 
+/** A figure with paper behind it. */
 function backed(shape: TextShape): Shape[] {
   const box = textBox(shape);
   const PAD_mm = 0.4;
-  const corners = [
-    point(box.x - PAD_mm, box.y - PAD_mm),
-    point(box.x + box.width + PAD_mm, box.y - PAD_mm),
-    point(box.x + box.width + PAD_mm, box.y + box.height + PAD_mm),
-    point(box.x - PAD_mm, box.y + box.height + PAD_mm),
+  const left = box.x - PAD_mm;
+  const top = box.y - PAD_mm;
+  const right = box.x + box.width + PAD_mm;
+  const bottom = box.y + box.height + PAD_mm;
+  return [
+    polygon([point(left, top), point(right, top), point(right, bottom), point(left, bottom)], null, 'paper'),
+    shape,
   ];
-  return [polygon(corners, null, 'paper'), shape];
 }
 
-/** Words of the roof edge's dimension, one line each. */
+/** Words of the roof edge's dimension, one line each. On a narrow sheet the value alone: the list says the rest. */
 export function fasciaWords(measure: Measure, system: System, isCompact: boolean): string[] {
   const value = lengthText(measure.value_m, system);
-  const lines = isCompact ? [value] : [measure.name, value];
+  if (isCompact) return [value];
+  const lines = [measure.name, value];
   if (measure.limit_m !== null && measure.margin_m !== null) {
     lines.push(`limit ${lengthText(measure.limit_m, system)}`, marginWords(measure.margin_m, system));
   }
@@ -63,115 +100,132 @@ export function fasciaWords(measure: Measure, system: System, isCompact: boolean
 /** Height that the words beside the roof edge need. */
 export const wordsHeight = (count: number, size_mm: number): number => count * size_mm * LINE_STEP;
 
-function fascia(context: MeasureContext, measure: Measure, taken: readonly Box[]): Placed {
-  const { placement, system, size_mm, edgeLine_x, isCompact, edge } = context;
-  const low = toPaper(placement, measure.from);
-  const high = toPaper(placement, measure.to);
-  const isPlumb = edge.input.planes.face.kind === 'plumb';
-  const shapes: Shape[] = [];
-  const shift = isPlumb
-    ? point(edgeLine_x - low.x, 0)
-    : times(normalOf(high, low), Math.abs(low.x - edgeLine_x) * 0.6);
-  const from = add(low, shift);
-  const to = add(high, shift);
-  shapes.push(...offsetDimension(from, to, low, high));
-  if (measure.limit_m !== null) {
-    const along = times(subtract(low, high), 1 / Math.max(1e-9, distance(low, high)));
-    const limit = add(high, times(along, measure.limit_m * placement.per_m));
-    const reach = add(limit, times(shift, 1.15));
-    shapes.push(line(add(limit, times(shift, -0.35)), reach, pen(0.5, 'limit', 'chain')));
-  }
-  const words = fasciaWords(measure, system, isCompact);
-  const mid = times(add(from, to), 0.5);
-  const firstLine = mid.y - wordsHeight(words.length, size_mm) / 2 + size_mm;
-  const texts = words.map((words_i, i) =>
-    text(point(Math.min(from.x, to.x) - 2, firstLine + i * size_mm * LINE_STEP), words_i, {
-      size_mm,
-      anchor: 'end',
-      weight: measure.value_m !== 0 && words_i === lengthText(measure.value_m, system) ? 'bold' : 'regular',
-      ink: i >= words.length - 2 && measure.limit_m !== null ? 'limit' : 'text',
-    }),
-  );
-  return { shapes, texts: texts.filter((t) => !taken.some((box) => boxesOverlap(box, textBox(t)))) };
-}
-
 /** Unit vector square to a segment, pointing to the lower left of the sheet's eave. */
-function normalOf(from: Point, to: Point): Point {
+function outward(from: Point, to: Point): Point {
   const along = times(subtract(to, from), 1 / Math.max(1e-9, distance(from, to)));
   const across = point(-along.y, along.x);
   return across.x <= 0 ? across : times(across, -1);
 }
 
-/** A figure at the sky end of a dimension that runs through the stack. */
-function through(
-  context: MeasureContext,
-  measure: Measure,
-  taken: readonly Box[],
-  slide_m: number,
-): Placed | null {
-  const { placement, system, size_mm, sheet, edge, isCompact } = context;
-  const move = subtract(edge.axes.at(slide_m, 0), edge.axes.at(0, 0));
-  const from = toPaper(placement, add(measure.from, move));
-  const to = toPaper(placement, add(measure.to, move));
-  const stackTop = edge.input.stack.at(-1)?.high_m ?? 0;
-  const above_mm = (stackTop - heightOf(edge, measure.to)) * placement.per_m;
-  const words =
-    isCompact && measure.id === 'gap' ? '' : `${measure.name} ${lengthText(measure.value_m, system)}`;
-  if (words === '') return null;
-  for (const tail_mm of [5, 8, 11, 15, 20, 26]) {
-    const { shapes, end } = throughDimension(from, to, above_mm + tail_mm);
-    const anchor: TextAnchor = 'end';
-    const shape = text(point(end.x - 0.8, end.y + size_mm * 0.1), words, { size_mm, anchor });
-    const box = textBox(shape);
-    const isFree =
-      box.x > sheet.x &&
-      box.y > sheet.y &&
-      box.x + box.width < sheet.x + sheet.width &&
-      !taken.some((other) => boxesOverlap(other, box, 1));
-    if (isFree) return { shapes, texts: [shape] };
+const SQUARE_OFFSET_mm = 7;
+
+function fasciaLines(context: MeasureContext, measure: Measure): { shapes: Shape[]; from: Point; to: Point } {
+  const { placement, edgeLine_x, edge } = context;
+  const low = toPaper(placement, measure.from);
+  const high = toPaper(placement, measure.to);
+  const isPlumb = edge.input.planes.face.kind === 'plumb';
+  const shift = isPlumb ? point(edgeLine_x - low.x, 0) : times(outward(high, low), SQUARE_OFFSET_mm);
+  const from = add(low, shift);
+  const to = add(high, shift);
+  const shapes = offsetDimension(from, to, low, high);
+  if (measure.limit_m !== null) {
+    const along = times(subtract(low, high), 1 / Math.max(1e-9, distance(low, high)));
+    const limit = add(high, times(along, measure.limit_m * placement.per_m));
+    shapes.push(line(add(limit, times(shift, -1)), add(limit, times(shift, 1.3)), pen(0.5, 'limit', 'chain')));
   }
-  return null;
+  return { shapes, from, to };
+}
+
+function fasciaChoices(context: MeasureContext, measure: Measure): Choice[] {
+  const { system, size_mm, isCompact } = context;
+  const { shapes, from, to } = fasciaLines(context, measure);
+  const words = fasciaWords(measure, system, isCompact);
+  const mid = times(add(from, to), 0.5);
+  if (isCompact) {
+    const turn_deg = (Math.atan2(from.y - to.y, -(from.x - to.x)) * 180) / Math.PI;
+    const figure = (share: number): TextShape => {
+      const at = add(mid, times(subtract(to, from), share));
+      return text(add(at, times(outward(to, from), 1)), words[0] ?? '', { size_mm, anchor: 'middle', turn_deg });
+    };
+    return [0, 0.2, -0.2].map((share) => ({ shapes, texts: [figure(share)] }));
+  }
+  const x = Math.min(mid.x, (mid.x + Math.min(from.x, to.x)) / 2) - 2;
+  const height = wordsHeight(words.length, size_mm);
+  const room = Math.max(0, (Math.abs(to.y - from.y) - height) / 2 - 1);
+  return [0, -1, 1, -0.5, 0.5].map((share) => ({
+    shapes,
+    texts: words.map((figure, i) =>
+      text(point(x, mid.y + share * room - height / 2 + size_mm * (1 + i * LINE_STEP)), figure, {
+        size_mm,
+        anchor: 'end',
+        weight: i === 1 ? 'bold' : 'regular',
+        ink: i >= 2 ? 'limit' : 'text',
+      }),
+    ),
+  }));
 }
 
 const heightOf = (edge: EaveEdge, p: Point): number =>
   -p.x * Math.sin(edge.axes.angle_rad) + p.y * Math.cos(edge.axes.angle_rad);
 
-function overhang(context: MeasureContext, measure: Measure, taken: readonly Box[]): Placed {
-  const { placement, system, size_mm, sheet, isCompact, edge } = context;
-  const a = toPaper(placement, measure.from);
-  const b = toPaper(placement, measure.to);
-  const words = isCompact
-    ? lengthText(measure.value_m, system)
-    : `${measure.name} ${lengthText(measure.value_m, system)}`;
-  const bottom = toPaper(placement, point(0, edge.input.wall.bottom_m)).y;
-  for (const drop_mm of [9, 12, 15, 7, 18, 22]) {
-    const y = a.y + drop_mm;
-    const shape = text(point((a.x + b.x) / 2, y - 1), words, { size_mm, anchor: 'middle' });
-    const box = textBox(shape);
-    if (y > bottom || box.x < sheet.x || taken.some((other) => boxesOverlap(other, box, 0.6))) continue;
-    const from = point(a.x, y);
-    const to = point(b.x, y);
-    return { shapes: offsetDimension(from, to, a, point(b.x, y - 3)), texts: [shape] };
-  }
-  return { shapes: [], texts: [] };
+const TAILS_mm = [5, 8, 11, 15, 20, 26];
+
+/** Choices for a dimension through the stack with its figure in the sky. */
+function throughChoices(context: MeasureContext, measure: Measure, slides_m: readonly number[]): Choice[] {
+  const { placement, system, size_mm, edge } = context;
+  const words = `${measure.name} ${lengthText(measure.value_m, system)}`;
+  const above_mm = (edge.buildUp_m - heightOf(edge, measure.to)) * placement.per_m;
+  return slides_m.flatMap((slide_m) => {
+    const move = subtract(edge.axes.at(slide_m, 0), edge.axes.at(0, 0));
+    const from = toPaper(placement, add(measure.from, move));
+    const to = toPaper(placement, add(measure.to, move));
+    return TAILS_mm.map((tail_mm) => {
+      const { shapes, end } = throughDimension(from, to, above_mm + tail_mm);
+      const figure = text(point(end.x - 0.8, end.y + size_mm * 0.1), words, { size_mm, anchor: 'end' });
+      return { shapes, texts: [figure] };
+    });
+  });
 }
 
-/** All dimensions; those whose figure finds no free place are left out and stand in the list instead. */
-export function measureShapes(context: MeasureContext, taken: readonly Box[]): Placed {
-  const shapes: Shape[] = [];
-  const texts: TextShape[] = [];
-  const boxes = [...taken];
-  const keep = (id: string, placed: Placed | null): void => {
-    if (placed === null) return;
-    for (const shape of placed.texts) boxes.push(textBox(shape));
-    texts.push(...placed.texts);
-    shapes.push(group('dimension', `dimension-${id}`, [...placed.shapes, ...placed.texts.flatMap(backed)]));
-  };
-  for (const measure of context.edge.measures) {
-    if (measure.id === 'fascia') keep(measure.id, fascia(context, measure, boxes));
-    if (measure.id === 'overhang') keep(measure.id, overhang(context, measure, boxes));
-    if (measure.id === 'build-up') keep(measure.id, through(context, measure, boxes, 0));
-    if (measure.id === 'gap') keep(measure.id, through(context, measure, boxes, -0.1));
+const DROPS_mm = [9, 12, 15, 7, 18, 22];
+
+function overhangChoices(context: MeasureContext, measure: Measure): Choice[] {
+  const { placement, system, size_mm, isCompact, edge } = context;
+  const a = toPaper(placement, measure.from);
+  const b = toPaper(placement, measure.to);
+  const value = lengthText(measure.value_m, system);
+  const bottom = toPaper(placement, point(0, edge.input.wall.bottom_m)).y;
+  const wordings = isCompact ? [value] : [`${measure.name} ${value}`, value];
+  return wordings.flatMap((words) => {
+    const isWide = textWidth_mm(words, size_mm) > b.x - a.x - 3;
+    if (isWide && words !== value) return [];
+    return DROPS_mm.filter((drop) => a.y + drop < bottom).map((drop) => {
+      const y = a.y + drop;
+      const at = isWide ? point(a.x - 2.4, y + size_mm * 0.3) : point((a.x + b.x) / 2, y - 1);
+      return {
+        shapes: offsetDimension(point(a.x, y), point(b.x, y), a, point(b.x, y - 3)),
+        texts: [text(at, words, { size_mm, anchor: isWide ? 'end' : 'middle' })],
+      };
+    });
+  });
+}
+
+function choicesFor(context: MeasureContext, measure: Measure): Choice[] {
+  switch (measure.id) {
+    case 'fascia':
+      return fasciaChoices(context, measure);
+    case 'overhang':
+      return overhangChoices(context, measure);
+    case 'build-up':
+      return throughChoices(context, measure, [0, 0.08, -0.06, 0.16]);
+    case 'gap':
+      return context.isCompact ? [] : throughChoices(context, measure, [-0.12, -0.08, -0.2]);
+    case 'ice-barrier':
+    case 'back-span':
+      return [];
   }
-  return { shapes, texts };
+}
+
+/** All dimensions; a figure that finds no free place is left to the list beside the drawing. */
+export function measureShapes(context: MeasureContext, labels: { shapes: readonly Shape[] }): Shape[] {
+  const taken = new Taken(labels.shapes);
+  const order = ['fascia', 'overhang', 'build-up', 'gap'];
+  const measures = [...context.edge.measures].sort((a, b) => order.indexOf(a.id) - order.indexOf(b.id));
+  return measures.flatMap((measure): Shape[] => {
+    const choice = choose(choicesFor(context, measure), context.sheet, taken);
+    if (choice === null) return [];
+    const shapes = [...choice.shapes, ...choice.texts.flatMap(backed)];
+    taken.add(shapes);
+    return [group('dimension', `dimension-${measure.id}`, shapes)];
+  });
 }

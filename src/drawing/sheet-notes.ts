@@ -27,7 +27,13 @@ export interface NoteText {
 }
 
 const LETTERS = 'ABCDEFGHIJKLMNOPQRSTUVWXYZ';
+
+/** Mark of a part that is no layer, by its place in the order. */
+export const letterMark = (index: number): string => LETTERS[index] ?? `Z${String(index)}`;
 const capital = (words: string): string => words.slice(0, 1).toUpperCase() + words.slice(1);
+
+/** The first words of a name, enough beside a drawing: up to a comma or a parenthesis. */
+const shortName = (name: string): string => capital((name.split(/,| \(/)[0] ?? name).trim());
 
 /** [m] Sheets thinner than this are named, not measured. */
 const LEAST_NAMED_m = 0.002;
@@ -55,8 +61,13 @@ export const sheetLayers = (candidate: Candidate): SheetLayer[] =>
 /** Notes in reading order: layers get numbers inside to outside, other parts get letters. */
 export function noteTexts(edge: EaveEdge, candidate: Candidate, system: System): NoteText[] {
   const order = new Map(candidate.layers.map((layer, index) => [layer.id, index]));
-  let letter = 0;
+  let letter = -1;
+  const measured = (id: string): string => {
+    const measure = edge.measures.find((m) => `part-${m.id}` === id);
+    return measure === undefined ? '' : `${lengthText(measure.value_m, system)} along the slope`;
+  };
   return edge.anchors.map((anchor: Anchor): NoteText => {
+    if (anchor.layerId === null) letter += 1;
     const index = anchor.layerId === null ? undefined : order.get(anchor.layerId);
     const layer = index === undefined ? undefined : candidate.layers[index];
     if (layer !== undefined && index !== undefined) {
@@ -64,17 +75,16 @@ export function noteTexts(edge: EaveEdge, candidate: Candidate, system: System):
         id: anchor.id,
         layerId: layer.id,
         mark: String(index + 1),
-        name: capital(layer.name),
+        name: shortName(layer.name),
         detail: layerDetail(layer, system),
       };
     }
-    letter += 1;
     return {
       id: anchor.id,
       layerId: null,
-      mark: LETTERS[letter - 1] ?? `Z${String(letter)}`,
+      mark: letterMark(letter),
       name: anchor.name,
-      detail: anchor.detail,
+      detail: [measured(anchor.id), anchor.detail].filter((words) => words !== '').join(', '),
     };
   });
 }

@@ -37,7 +37,7 @@ const linePens: Readonly<Record<LineKind, Pen>> = {
   membrane: pen(0.5),
   'wall-barrier': pen(0.35),
   underlayment: pen(0.35),
-  'ice-barrier': pen(0.7, 'waterPath'),
+  'ice-barrier': pen(0.7, 'waterPath', 'dashed'),
   retarder: pen(0.35, 'line', 'dashed'),
   'drip-edge': pen(0.5),
   screen: pen(0.5, 'line', 'dotted'),

@@ -1,0 +1,181 @@
+/** The notes of a sheet in their columns. */
+import type { EaveEdge } from './edge.ts';
+import type { Anchor } from './edge-model.ts';
+import { point } from './geometry.ts';
+import { fitsColumn, placeNotes, type Column, type Note, type PlacedNote } from './labels.ts';
+import { BALLOON_mm, type Layout, type SheetSize } from './layout.ts';
+import { circle, group, line, pen, text, type Shape, type TextShape } from './shapes.ts';
+import { wordsHeight } from './sheet-measures.ts';
+import { letterMark, wrapNote, type NoteText, type WrappedNote } from './sheet-notes.ts';
+import { toPaper, type Placement } from './sheet-section.ts';
+
+const NOTE_GAP_mm = 1.6;
+const COMPACT_GAP_mm = 0.8;
+const LINE_STEP = 1.14;
+
+export interface NoteWish {
+  /** Notes of the wall stand left of it, or in the room. */
+  readonly wallSide: 'left' | 'right';
+}
+
+export interface NoteSet {
+  readonly placed: readonly PlacedNote[];
+  readonly words: ReadonlyMap<string, WrappedNote>;
+}
+
+const columnNames = ['right', 'above', 'below'] as const;
+type ColumnName = (typeof columnNames)[number];
+
+function columnOf(anchor: Anchor, wish: NoteWish): ColumnName {
+  switch (anchor.side) {
+    case 'stack':
+    case 'room':
+      return 'right';
+    case 'edge-above':
+      return 'above';
+    case 'edge-below':
+      return 'below';
+    case 'wall':
+      return wish.wallSide === 'left' ? 'below' : 'right';
+  }
+}
+
+function columnsOf(
+  edge: EaveEdge,
+  placement: Placement,
+  layout: Layout,
+  size: SheetSize,
+  edgeWords: number,
+): Record<ColumnName, Column> {
+  const { margin_mm, left_mm, right_mm, size_mm, isCompact, strip_mm } = layout;
+  const bottom = size.height_mm - margin_mm - strip_mm;
+  const fascia = edge.measures.find((m) => m.id === 'fascia');
+  const high = fascia === undefined ? 0 : toPaper(placement, fascia.to).y;
+  const low = fascia === undefined ? 0 : toPaper(placement, fascia.from).y;
+  const middle = (high + low) / 2;
+  const half = wordsHeight(edgeWords, size_mm) / 2 + 1.5;
+  const column = (side: 'left' | 'right', top: number, end: number): Column => ({
+    side,
+    x: side === 'left' ? margin_mm + left_mm : size.width_mm - margin_mm - right_mm,
+    width_mm: side === 'left' ? left_mm : right_mm,
+    top,
+    bottom: end,
+    gap_mm: isCompact ? COMPACT_GAP_mm : NOTE_GAP_mm,
+  });
+  return {
+    right: column('right', margin_mm, bottom),
+    above: column('left', margin_mm, isCompact ? middle - 1 : Math.min(high, middle - half) - 1),
+    below: column('left', isCompact ? middle + 1 : Math.max(low, middle + half) + 1, bottom),
+  };
+}
+
+interface Wanted {
+  readonly text: NoteText;
+  readonly anchor: Anchor;
+}
+
+/** One column with its words broken to its width; without the second lines when it would be too high. */
+function placeColumn(
+  wanted: readonly Wanted[],
+  target: Column,
+  placement: Placement,
+  layout: Layout,
+  words: Map<string, WrappedNote>,
+): PlacedNote[] | null {
+  const { size_mm, isCompact } = layout;
+  for (const hasDetail of isCompact ? [false] : [true, false]) {
+    const list = wanted.map(({ text: note, anchor }): Note => {
+      const wrapped = isCompact
+        ? { lines: [note.mark], nameLines: 1 }
+        : wrapNote(note, target.width_mm - 1.5, size_mm, hasDetail);
+      words.set(note.id, wrapped);
+      const height_mm = isCompact ? BALLOON_mm : wrapped.lines.length * size_mm * LINE_STEP;
+      const at = toPaper(placement, anchor.at);
+      return { id: note.id, layerId: note.layerId, mark: note.mark, at, height_mm };
+    });
+    if (fitsColumn(list, target)) return placeNotes(list, target);
+  }
+  return null;
+}
+
+/** Notes of all columns, or null when a column is too short for its words. */
+export function placeAll(
+  edge: EaveEdge,
+  notes: readonly NoteText[],
+  placement: Placement,
+  layout: Layout,
+  size: SheetSize,
+  edgeWords: number,
+  wish: NoteWish,
+): NoteSet | null {
+  const words = new Map<string, WrappedNote>();
+  const columns = columnsOf(edge, placement, layout, size, edgeWords);
+  const placed: PlacedNote[] = [];
+  for (const name of columnNames) {
+    const wanted = edge.anchors.flatMap((anchor): Wanted[] => {
+      const note = columnOf(anchor, wish) === name ? notes.find((n) => n.id === anchor.id) : undefined;
+      return note === undefined ? [] : [{ text: note, anchor }];
+    });
+    const column = placeColumn(wanted, columns[name], placement, layout, words);
+    if (column === null) return null;
+    placed.push(...column);
+  }
+  return { placed, words };
+}
+
+/** The notes with letters in the order in which they stand on the sheet: left column down, then right. */
+export function lettered(notes: readonly NoteText[], set: NoteSet): NoteText[] {
+  const order = set.placed.filter((p) => p.note.layerId === null).sort((a, b) => a.box.x - b.box.x);
+  const letters = new Map(order.map((p, index) => [p.note.id, letterMark(index)]));
+  return notes
+    .map((note) => ({ ...note, mark: letters.get(note.id) ?? note.mark }))
+    .sort((a, b) => Number(a.layerId === null) - Number(b.layerId === null) || markOrder(a.mark, b.mark));
+}
+
+const markOrder = (a: string, b: string): number => a.localeCompare(b, 'en', { numeric: true });
+
+export interface DrawnNotes {
+  readonly shapes: Shape[];
+  readonly texts: TextShape[];
+}
+
+function noteInner(placed: PlacedNote, wrapped: WrappedNote, layout: Layout, isLit: boolean): Shape[] {
+  const { note, box, port } = placed;
+  const { size_mm, isCompact } = layout;
+  const isLeft = box.x < note.at.x;
+  if (isCompact) {
+    const center = point(isLeft ? port.x - BALLOON_mm / 2 : port.x + BALLOON_mm / 2, port.y);
+    const baseline = point(center.x, center.y + size_mm * 0.33);
+    return [
+      circle(center, BALLOON_mm / 2, pen(0.35, isLit ? 'highlight' : 'line'), 'paper'),
+      text(baseline, note.mark, { size_mm, anchor: 'middle', weight: 'bold' }),
+    ];
+  }
+  return wrapped.lines.map((words, i) =>
+    text(point(isLeft ? port.x - 1 : port.x + 1, box.y + size_mm * (0.86 + i * LINE_STEP)), words, {
+      size_mm,
+      anchor: isLeft ? 'end' : 'start',
+      ink: isLit ? 'highlight' : i < wrapped.nameLines ? 'text' : 'softText',
+    }),
+  );
+}
+
+export function noteShapes(set: NoteSet, layout: Layout, highlight: readonly string[]): DrawnNotes {
+  const shapes: Shape[] = [];
+  const texts: TextShape[] = [];
+  for (const placed of set.placed) {
+    const { note, port, box } = placed;
+    const isLit = note.layerId !== null && highlight.includes(note.layerId);
+    const inner = noteInner(placed, set.words.get(note.id) ?? { lines: [], nameLines: 0 }, layout, isLit);
+    texts.push(...inner.filter((shape) => shape.kind === 'text'));
+    const knee = point(port.x + (box.x < note.at.x ? 0.8 : -0.8), port.y);
+    const leader = [
+      line(note.at, knee, pen(0.25, isLit ? 'highlight' : 'dimension')),
+      circle(note.at, 0.5, null, 'solid'),
+    ];
+    shapes.push(
+      group('note', `note-${note.id}`, [...leader, ...inner], { layerId: note.layerId, isHighlighted: isLit }),
+    );
+  }
+  return { shapes, texts };
+}
