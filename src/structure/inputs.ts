@@ -137,14 +137,18 @@ export const outriggerInput = v.strictObject({
     reportWithdrawal_N: v.exactOptional(quantity({ above: 0, atMost: 100_000 })),
   }),
   seat: v.exactOptional(
-    v.variant('on', [
-      v.strictObject({ on: v.literal('wood'), bearingLength_m: quantity(LIMITS.thickness_m) }),
-      v.strictObject({
-        on: v.literal('board'),
-        bearingLength_m: quantity(LIMITS.thickness_m),
-        boardThickness_m: quantity(LIMITS.thickness_m),
-        boardStrength_Pa: quantity({ atLeast: 10_000, atMost: 5_000_000 }),
-      }),
-    ]),
+    v.variant(
+      'on',
+      [
+        v.strictObject({ on: v.literal('wood'), bearingLength_m: quantity(LIMITS.thickness_m) }),
+        v.strictObject({
+          on: v.literal('board'),
+          bearingLength_m: quantity(LIMITS.thickness_m),
+          boardThickness_m: quantity(LIMITS.thickness_m),
+          boardStrength_Pa: quantity({ atLeast: 10_000, atMost: 5_000_000 }),
+        }),
+      ],
+      (issue) => `${JSON.stringify(issue.input)} is not one of wood, board`,
+    ),
   ),
 });
