@@ -1,5 +1,6 @@
 /** The guards: pure questions about the answers, each true or false. A gap ("not sure") never skips anything. */
 import type { Answers } from './answers.ts';
+import { knownZone } from './zone.ts';
 
 /** A question about the answers, true or false. */
 export type Guard = (answers: Answers) => boolean;
@@ -33,9 +34,14 @@ export const hasTailsToCut: Guard = (answers) =>
   hasEave(answers) &&
   !isTrussRoof(answers) &&
   (answers.overhang?.carriedToday === undefined || answers.overhang.carriedToday === 'rafter-tails');
-export const snowCanLie: Guard = ({ place }) =>
-  place?.zone === undefined ||
-  !snowFreeZones.includes(place.zone) ||
-  (place.elevation_m ?? 0) >= SNOW_FREE_BELOW_M;
+/** False only in the hottest zones, low down. */
+export const snowCanLie: Guard = (answers) => {
+  const zone = knownZone(answers);
+  return (
+    zone === undefined ||
+    !snowFreeZones.includes(zone) ||
+    (answers.place?.elevation_m ?? 0) >= SNOW_FREE_BELOW_M
+  );
+};
 export const hasStock: Guard = ({ insulation }) => insulation?.stock?.board !== undefined;
 export const goesOn: Guard = (answers) => !isStopped(answers);

@@ -171,22 +171,40 @@ const STOP: Skip = {
   dependsOn: ['belowDeck.attic'],
   because: 'The attic stays vented, so nothing above the deck is decided here.',
 };
-const firstAfterStop = questionIds.indexOf('below-deck') + 1;
+/** The question that may end the interview. */
+export const STOP_QUESTION: QuestionId = 'below-deck';
+/** Whether a question comes after the one that may end the interview. */
+export const endsAtStop = (question: QuestionId): boolean =>
+  questionIds.indexOf(question) > questionIds.indexOf(STOP_QUESTION);
 
-/** The guard of every question that can be skipped; all after `below-deck` end with the stop. */
-export const questionSkips: Readonly<Partial<Record<QuestionId, Skip>>> = {
-  ...Object.fromEntries(questionIds.slice(firstAfterStop).map((id) => [id, STOP])),
+/** Paths that settle the climate zone. */
+export const ZONE_PATHS: readonly AnswerPath[] = [
+  'place.zone',
+  'place.countyFips',
+  'place.id',
+  'codes.edition',
+];
+
+/** Questions that an earlier answer skips by themselves. */
+export const ownSkips: Readonly<Partial<Record<QuestionId, Skip>>> = {
   snow: {
-    applies: (answers) => goesOn(answers) && snowCanLie(answers),
-    dependsOn: ['belowDeck.attic', 'place.zone', 'place.elevation_m'],
-    because: 'Snow does not lie in this climate zone, or the attic stays vented.',
+    applies: snowCanLie,
+    dependsOn: [...ZONE_PATHS, 'place.elevation_m'],
+    because: 'Snow does not lie in this climate zone.',
   },
 };
 
-/** Whether a page is still asked. The review always is. */
-export function questionApplies(answers: Answers, page: StateId): boolean {
-  return page === REVIEW || (questionSkips[page]?.applies(answers) ?? true);
+/** Why a page is not asked; undefined when it is. The review always is. */
+export function skipOf(answers: Answers, page: StateId): Skip | undefined {
+  if (page === REVIEW) return undefined;
+  if (endsAtStop(page) && isStopped(answers)) return STOP;
+  const own = ownSkips[page];
+  return own === undefined || own.applies(answers) ? undefined : own;
 }
+
+/** Whether a page is still asked. */
+export const questionApplies = (answers: Answers, page: StateId): boolean =>
+  skipOf(answers, page) === undefined;
 
 /** Whether one field is still asked: its question is, and nothing has made the field itself pointless. */
 export function fieldApplies(answers: Answers, path: AnswerPath): boolean {
@@ -211,8 +229,7 @@ export function lapsed(answers: Answers): readonly Lapsed[] {
     (pathsOf[question] as readonly AnswerPath[]).flatMap((path): readonly Lapsed[] => {
       const value = answerAt(answers, path);
       if (value === undefined || fieldApplies(answers, path)) return [];
-      const skip =
-        question === REVIEW || questionApplies(answers, question) ? undefined : questionSkips[question];
+      const skip = skipOf(answers, question);
       const because = skip?.because ?? byPath.get(path)?.because ?? '';
       return [{ path, question, value, because }];
     }),
@@ -241,7 +258,7 @@ export interface StopNotice {
 export function stopNotice(answers: Answers): StopNotice | undefined {
   if (!isStopped(answers)) return undefined;
   return {
-    question: 'below-deck',
+    question: STOP_QUESTION,
     text: 'Board above the deck of an attic that stays vented does nothing useful: outdoor air moves below it.',
     instead: [
       'Insulate and seal the attic floor, and keep the vents.',

@@ -1,6 +1,8 @@
 /** Checks answers against the case schema, field by field, before they are sent to the chart. */
 import type * as v from 'valibot';
 import { caseSchema, type Case } from '../case/case.ts';
+import { placeFaults } from '../case/place.ts';
+import { readCase } from '../case/read.ts';
 import { readWith, type Fault } from '../faults.ts';
 import { without, withPatch, type Answers, type Patch } from './answers.ts';
 import { isAnswerPath } from './questions.ts';
@@ -37,6 +39,13 @@ export function fieldPaths(schema: v.GenericSchema = caseSchema, above = ''): re
   });
 }
 
+/** Faults of an id or county that no table lists. */
+function listedPlaceFaults(path: string, value: unknown): readonly Fault[] {
+  if (path !== 'place.id' && path !== 'place.countyFips') return [];
+  const place = { [path.replace('place.', '')]: value } as Case['place'];
+  return placeFaults({ place }).filter((fault) => fault.path === path);
+}
+
 /** The faults of a patch, each with its path; none when it may be sent. A value of undefined is always allowed. */
 export function validate(patch: Patch): readonly Fault[] {
   return Object.entries(patch).flatMap(([path, value]): readonly Fault[] => {
@@ -44,7 +53,7 @@ export function validate(patch: Patch): readonly Fault[] {
     if (schema === undefined) return [{ path, message: 'is not asked in the interview' }];
     if (value === undefined) return [];
     const reading = readWith(schema, value);
-    if (reading.ok) return [];
+    if (reading.ok) return listedPlaceFaults(path, value);
     return reading.faults.map((fault) => ({
       path: fault.path === '' ? path : `${path}.${fault.path}`,
       message: fault.message,
@@ -70,5 +79,5 @@ export function caseOf(answers: Answers): CaseReading {
     without(answers, [...lapsedPaths(answers), ...halfStock]),
     impliedValues(answers),
   );
-  return readWith(caseSchema, { overdeck: 1, ...counting });
+  return readCase({ overdeck: 1, ...counting });
 }
