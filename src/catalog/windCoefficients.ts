@@ -14,6 +14,7 @@ const point = v.tuple([v.pipe(v.number(), v.gtValue(0)), v.number()]);
 const line = v.tuple([point, point]);
 export const windCoefficientsSchema = v.strictObject({
   about: v.string(),
+  sources: v.array(v.string()),
   known: v.string(),
   rows: v.array(
     v.strictObject({
