@@ -1,7 +1,14 @@
 /** From drafts to candidates with exclusions and attributes, and the cautions and deferrals of a case. */
 import type { CompleteCase } from '../case/complete.ts';
 import { strategies, type StrategyId } from '../catalog/sets.ts';
-import type { Candidate, Caution, Climate, Deferral, Ranking, Requirements } from '../evaluation/evaluation.ts';
+import type {
+  Candidate,
+  Caution,
+  Climate,
+  Deferral,
+  Ranking,
+  Requirements,
+} from '../evaluation/evaluation.ts';
 import type { Draft } from '../strategies/build.ts';
 import { attributesOf } from './attributes.ts';
 import { findings, type Facts, type Finding } from './rules.ts';
@@ -15,9 +22,14 @@ export interface Setting {
   readonly requirements: Requirements;
 }
 
-const caseFacts = ({ given, climate, requirements }: Setting): Facts => ({ case: given, climate, requirements });
+const caseFacts = ({ given, climate, requirements }: Setting): Facts => ({
+  case: given,
+  climate,
+  requirements,
+});
 
-const candidateFacts = (setting: Setting, draft: Draft): Facts => ({
+/** What a rule about one candidate may look at. */
+export const candidateFacts = (setting: Setting, draft: Draft): Facts => ({
   ...caseFacts(setting),
   candidate: draft.candidate,
   draft: { reachesGoal: draft.reachesGoal, use_pct: PERCENT * draft.candidate.structure.use },
@@ -30,7 +42,12 @@ export interface Judged {
 
 /** Adds exclusions and attributes to a draft. An excluded candidate stays in the list, with its rules. */
 export function judge(setting: Setting, draft: Draft): Judged {
-  const excludedBy = findings('exclude', 'candidate', candidateFacts(setting, draft), draft.candidate.strategy);
+  const excludedBy = findings(
+    'exclude',
+    'candidate',
+    candidateFacts(setting, draft),
+    draft.candidate.strategy,
+  );
   return {
     draft,
     candidate: {
@@ -78,7 +95,9 @@ function leaderCautions(setting: Setting, leaders: readonly Judged[]): Caution[]
  * All cautions of a case, gravest first; those of the case and those of each strategy's leader.
  */
 export function cautionsOf(setting: Setting, ranking: Ranking, judged: readonly Judged[]): Caution[] {
-  const leading = ranking.leaders.flatMap(({ candidate: id }) => judged.filter(({ candidate }) => candidate.id === id));
+  const leading = ranking.leaders.flatMap(({ candidate: id }) =>
+    judged.filter(({ candidate }) => candidate.id === id),
+  );
   const ofCase = findings('caution', 'case', caseFacts(setting)).map((finding) =>
     asCaution(finding, finding.rule.level, [...(finding.rule.strategies ?? strategies)] as StrategyId[]),
   );
