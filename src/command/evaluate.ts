@@ -1,5 +1,115 @@
-/** `overdeck evaluate`. */
-import { badInput } from './badInput.ts';
-export const evaluateCommand = async (words: readonly string[]): Promise<string | Uint8Array> => {
-  throw badInput('evaluate', words.join());
-};
+/** `overdeck evaluate`: one case in, the evaluation, the report, the section or the table out. */
+import { readCaseText } from '../case/read.ts';
+import { evaluate } from '../evaluate.ts';
+import type { Candidate, Evaluation } from '../evaluation/evaluation.ts';
+import { eaveSheet } from '../drawing/sheet.ts';
+import { toSvg } from '../drawing/svg.ts';
+import { workingsOf } from '../judgement/workings.ts';
+import type { System } from '../measures.ts';
+import type { ReportDocument, Role } from '../report/document.ts';
+import { html } from '../report/html.ts';
+import { markdown } from '../report/markdown.ts';
+import { pdf } from '../report/pdf.ts';
+import { record } from '../report/record.ts';
+import { badInput, valueOf } from './badInput.ts';
+import { jsonText } from './calc.ts';
+import { words } from './content.ts';
+import { checkWritable, readStandardInput, readText, writeWhole } from './files.ts';
+import { pdfFonts } from './fonts.ts';
+import { namedWithin, readOptions } from './options.ts';
+import { candidateCsv } from './table.ts';
+
+const FORMATS = ['json', 'markdown', 'html', 'pdf', 'svg', 'csv'] as const;
+type Format = (typeof FORMATS)[number];
+/** A format of the contract that is not made yet. */
+const LATER = 'dxf';
+const ROLES: readonly Role[] = ['builder', 'designer', 'trainer'];
+const USAGE = 'evaluate CASE.json [--format …] [--out PATH] [--role …] [--units ip|si]';
+/** [mm] a sheet of Tabloid size inside half an inch of border, for the section as a file of its own. */
+const SHEET = { width_mm: 406.4, height_mm: 254 };
+
+interface Wanted {
+  readonly format: Format;
+  readonly role: Role | undefined;
+  readonly system: System;
+}
+
+function wantedOf(options: Readonly<Record<string, string>>): Wanted {
+  const format = options['format'] ?? 'json';
+  if (format === LATER) {
+    throw badInput('--format', `"${LATER}" is not available yet; ${FORMATS.join(', ')} are`);
+  }
+  return {
+    format: format as Format,
+    role: options['role'] as Role | undefined,
+    system: options['units'] === 'si' ? 'SI' : 'IP',
+  };
+}
+
+const candidateOf = (evaluation: Evaluation, id: string): Candidate | undefined =>
+  evaluation.candidates.find((candidate) => candidate.id === id);
+
+/** The build-up that is recommended; without one there is nothing to draw. */
+function recommended(evaluation: Evaluation): Candidate {
+  const { recommended: id } = evaluation.ranking;
+  const found = id === null ? undefined : candidateOf(evaluation, id);
+  if (found !== undefined) return found;
+  const stops = evaluation.cautions.filter(({ level }) => level === 'stop').map(({ text }) => text);
+  throw badInput(
+    '--format',
+    `"svg" draws the recommended build-up, and this case has none${stops.length > 0 ? `: ${stops.join(' ')}` : ''}`,
+  );
+}
+
+function reportOf(evaluation: Evaluation, { role, system }: Wanted): ReportDocument {
+  const { recommended: id } = evaluation.ranking;
+  return record(evaluation, words(), {
+    role: role ?? evaluation.case.project?.role ?? 'builder',
+    system,
+    workings: id === null ? [] : workingsOf(evaluation, id),
+  });
+}
+
+/** The evaluation in the form that is wanted; the same case always gives the same bytes. */
+export function rendered(evaluation: Evaluation, wanted: Wanted): string | Uint8Array {
+  switch (wanted.format) {
+    case 'json':
+      return jsonText(evaluation);
+    case 'csv':
+      return candidateCsv(evaluation);
+    case 'svg': {
+      const options = { system: wanted.system, theme: 'print', ...SHEET } as const;
+      return `${toSvg(eaveSheet(evaluation, recommended(evaluation), options)).trimEnd()}\n`;
+    }
+    case 'markdown':
+      return markdown(reportOf(evaluation, wanted));
+    case 'html':
+      return html(reportOf(evaluation, wanted));
+    case 'pdf':
+      return pdf(reportOf(evaluation, wanted), { page: 'letter', fonts: pdfFonts() });
+  }
+}
+
+/** Runs the command; gives what belongs on standard output, nothing when it goes into a file. */
+export async function evaluateCommand(given: readonly string[]): Promise<string | Uint8Array> {
+  const read = readOptions(given, {
+    format: { values: [...FORMATS, LATER] },
+    out: {},
+    role: { values: ROLES },
+    units: { values: ['ip', 'si'] },
+  });
+  const [named = ''] = namedWithin(read, 1, 1, USAGE);
+  const wanted = wantedOf(read.options);
+  const { out } = read.options;
+  if (out !== undefined) checkWritable(out);
+  if (out === undefined && wanted.format === 'pdf' && process.stdout.isTTY) {
+    throw badInput('--out', 'is needed: a PDF is not printed on a terminal');
+  }
+  const isPiped = named === '-';
+  const text = isPiped ? await readStandardInput() : readText(named);
+  const roof = valueOf(readCaseText(text), isPiped ? 'standard input' : named);
+  const output = rendered(evaluate(roof), wanted);
+  if (out === undefined) return output;
+  writeWhole(out, output);
+  return '';
+}

@@ -3,7 +3,6 @@ import { unknownName } from '../faults.ts';
 import { badInput, BadInput } from './badInput.ts';
 import { calc } from './calc.ts';
 import { check } from './check.ts';
-import { evaluateCommand } from './evaluate.ts';
 import { commandHelp, commands, generalHelp, isCommand, version, type CommandName } from './help.ts';
 import { namedWithin, readOptions } from './options.ts';
 import { jsonSchema, schemaNames, type SchemaName } from './schema.ts';
@@ -32,8 +31,11 @@ function schema(words: readonly string[]): string {
 
 async function run(command: CommandName, words: readonly string[]): Promise<Ending> {
   switch (command) {
-    case 'evaluate':
+    case 'evaluate': {
+      // Loaded only here: the tables and the report are much more than a calculation needs.
+      const { evaluateCommand } = await import('./evaluate.ts');
       return good(await evaluateCommand(words));
+    }
     case 'calc':
       return good(await calc(words));
     case 'check': {
