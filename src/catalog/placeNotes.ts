@@ -45,3 +45,6 @@ export function notesOf(place: Place): PlaceNote[] {
   const ids = new Set([...place.notes, ...rules.filter(([, applies]) => applies(place)).map(([id]) => id)]);
   return table.rows.filter((row) => ids.has(row.id));
 }
+
+/** The note of a code, or undefined when the table has none. */
+export const placeNote = (id: string): PlaceNote | undefined => table.rows.find((row) => row.id === id);

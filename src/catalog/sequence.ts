@@ -6,6 +6,17 @@ import { knownGrades, strategies, ventilations } from './sets.ts';
 const text = v.pipe(v.string(), v.minLength(1));
 const some = <S extends v.GenericSchema>(item: S) => v.pipe(v.array(item), v.minLength(1));
 
+/** When a step or a question applies; every part that is given must hold. */
+export const workCondition = v.strictObject({
+  kinds: v.optional(some(v.picklist(['new-roof', 're-roof', 'addition']))),
+  strategies: v.optional(some(v.picklist(strategies))),
+  ventilations: v.optional(some(v.picklist(ventilations))),
+  carriers: v.optional(some(v.picklist(['rafter-tails', 'truss-tails', 'outriggers']))),
+  /** The panel lies on a base layer of board. */
+  baseBoard: v.optional(v.boolean()),
+});
+export type WorkCondition = v.InferOutput<typeof workCondition>;
+
 export const holdRow = v.strictObject({
   id: v.pipe(v.string(), v.regex(/^H\d+$/, 'H and a number')),
   title: text,
@@ -23,16 +34,7 @@ export const stepRow = v.strictObject({
   text,
   who: text,
   weather: v.optional(text),
-  when: v.optional(
-    v.strictObject({
-      kinds: v.optional(some(v.picklist(['new-roof', 're-roof', 'addition']))),
-      strategies: v.optional(some(v.picklist(strategies))),
-      ventilations: v.optional(some(v.picklist(ventilations))),
-      carriers: v.optional(some(v.picklist(['rafter-tails', 'truss-tails', 'outriggers']))),
-      /** The panel lies on a base layer of board. */
-      baseBoard: v.optional(v.boolean()),
-    }),
-  ),
+  when: v.optional(workCondition),
   /** Id of the hold point that closes this step. */
   hold: v.optional(text),
 });
