@@ -1,0 +1,119 @@
+/** One person, one roof, from the first question to the PDF: with the mouse, then with the keyboard alone. */
+import { readFileSync } from 'node:fs';
+import type { Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { stateIds } from '../../src/interview/questions.ts';
+import { placeFound, roofName } from './answers.ts';
+import { pdfPages } from './pdfText.ts';
+import { axeFindings, desktop, openSite, phone, sidewaysScroll, type Site, type Visit } from './site.ts';
+import { keyboard, mouse, walk, type Hand } from './walk.ts';
+
+let site: Site;
+beforeAll(async () => {
+  site = await openSite();
+  process.stdout.write(`Browser tests run in Chromium ${site.browser.version()} from ${site.from}\n`);
+});
+afterAll(async () => {
+  await site.close();
+});
+
+const STRATEGIES = ['Rafter overhang', 'Flush frame with outriggers', 'Prebonded vented panel'];
+/** The pages in the order in which they are opened, with what must stand on them. */
+const pages: readonly { readonly name: string; seen(page: Page): Promise<void> }[] = [
+  {
+    name: 'Compare',
+    async seen(page) {
+      for (const strategy of STRATEGIES) await page.getByText(strategy).first().waitFor();
+      await page.getByText(/ comes first/).waitFor();
+    },
+  },
+  {
+    name: 'Section',
+    async seen(page) {
+      await page.locator('svg[role="img"]').first().waitFor();
+    },
+  },
+  {
+    name: 'Workings',
+    async seen(page) {
+      await page
+        .getByRole('navigation', { name: 'Numbers on this page' })
+        .getByRole('link')
+        .first()
+        .waitFor();
+    },
+  },
+  {
+    name: 'Record',
+    async seen(page) {
+      await page.getByRole('button', { name: 'Download PDF' }).waitFor();
+    },
+  },
+];
+
+async function open(page: Page, hand: Hand, name: string): Promise<void> {
+  await hand.follow(page, page.getByRole('navigation', { name: 'Pages' }).getByRole('link', { name }));
+  await page.waitForURL(new RegExp(`#/${name.toLowerCase()}`));
+  expect(await page.title()).toMatch(new RegExp(`^${name} – .*Overdeck$`));
+}
+
+async function recommendedOn(page: Page): Promise<string> {
+  const lead = (await page.getByText(/ comes first/).textContent()) ?? '';
+  const name = STRATEGIES.find((strategy) => lead.trim().startsWith(strategy));
+  expect(name, lead).toBeDefined();
+  return name as string;
+}
+
+async function downloadedPdf(page: Page, hand: Hand): Promise<string[]> {
+  const [download] = await Promise.all([
+    page.waitForEvent('download'),
+    hand.follow(page, page.getByRole('button', { name: 'Download PDF' })),
+  ]);
+  expect(download.suggestedFilename()).toMatch(/\.pdf$/);
+  return pdfPages(readFileSync(await download.path()));
+}
+
+async function journey(hand: Hand, visit: Visit, check: (where: string) => Promise<void>): Promise<void> {
+  const { page } = visit;
+  await check('Projects');
+  const asked = await walk(page, hand, check);
+  expect(asked).toEqual([...stateIds]);
+  let recommended = '';
+  for (const { name, seen } of pages) {
+    await open(page, hand, name);
+    await seen(page);
+    if (name === 'Compare') recommended = await recommendedOn(page);
+    await check(name);
+  }
+  const sheets = await downloadedPdf(page, hand);
+  expect(sheets.length).toBeGreaterThan(3);
+  const text = sheets.join(' ');
+  expect(sheets[0]).toContain(roofName);
+  expect(text).toContain(recommended);
+  expect(text).toContain(placeFound);
+  expect(text).toMatch(/approves nothing/i);
+  expect(visit.troubles).toEqual([]);
+}
+
+describe.each([
+  ['desktop', desktop],
+  ['phone', phone],
+])('at %s width', (_, size) => {
+  it('the mouse leads through every question and page to the PDF; axe finds nothing, nothing runs off the side', async () => {
+    const visit = await site.visit(size);
+    const found: string[] = [];
+    await journey(mouse, visit, async (where) => {
+      found.push(...(await axeFindings(visit.page, where)));
+      const over_px = await sidewaysScroll(visit.page);
+      if (over_px > 0) found.push(`${where}: ${over_px} px run off the side`);
+    });
+    expect(found).toEqual([]);
+    await visit.context.close();
+  });
+
+  it('the keyboard alone leads there as well', async () => {
+    const visit = await site.visit(size);
+    await journey(keyboard, visit, async () => undefined);
+    await visit.context.close();
+  });
+});

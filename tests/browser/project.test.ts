@@ -1,0 +1,80 @@
+/** What a person relies on while working: the work is kept, and a bad file changes nothing. */
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { answers, fieldId } from './answers.ts';
+import { axeFindings, desktop, openSite, type Site } from './site.ts';
+import { mouse, questionOn } from './walk.ts';
+
+let site: Site;
+beforeAll(async () => {
+  site = await openSite();
+});
+afterAll(async () => {
+  await site.close();
+});
+
+/** Starts a roof and answers the first questions. */
+async function begun() {
+  const visit = await site.visit(desktop);
+  const { page } = visit;
+  await mouse.start(page);
+  for (const question of ['reader', 'job', 'place']) {
+    await page.locator(`[data-question="${question}"]`).waitFor();
+    for (const answer of answers[question] ?? []) await mouse.answer(page, answer);
+    await mouse.next(page);
+  }
+  await page.locator('[data-question="code"]').waitFor();
+  return visit;
+}
+
+describe('a project', () => {
+  it('is there again after a reload, at the same question, with its answers', async () => {
+    const { page, context, troubles } = await begun();
+    await page
+      .locator('label')
+      .filter({ has: page.locator('input[value="2018"]') })
+      .click();
+    await page.reload();
+    await page.locator('[data-question]').waitFor();
+    expect(await questionOn(page)).toBe('code');
+    expect(await page.locator(`input[name="${fieldId('codes.edition')}"][value="2018"]`).isChecked()).toBe(
+      true,
+    );
+    await page.getByRole('button', { name: 'Back', exact: true }).click();
+    await page.getByText(/^Chosen: Duluth/).waitFor();
+    expect(troubles).toEqual([]);
+    await context.close();
+  });
+
+  it.each([
+    [
+      'out of range',
+      '{"overdeck":1,"place":{"zone":"6A"},"roof":{"pitch_rise_per_12":31}}',
+      'roof.pitch_rise_per_12: 31 is above 24',
+    ],
+    ['not JSON', '{"overdeck":1', 'bad.json: is not JSON at line 1, column 14'],
+    [
+      'unknown field',
+      '{"overdeck":1,"place":{"zone":"6A"},"rofo":{}}',
+      'rofo: is not a known field; nearest known name is "roof"',
+    ],
+    ['huge', `{"overdeck":1,"notes":"${'x'.repeat(2_000_000)}"}`, 'at most 2000000 (2 MB) are read'],
+  ])('is left as it is by a bad case file (%s), which is refused in words', async (_, content, words) => {
+    const { page, context, troubles } = await begun();
+    await page.getByRole('navigation', { name: 'Pages' }).getByRole('link', { name: 'Projects' }).click();
+    const cards = page.locator('ul.cards > li');
+    await cards.first().waitFor();
+    const before = await cards.allInnerTexts();
+    await page.getByLabel('Bring a case file').setInputFiles({
+      name: 'bad.json',
+      mimeType: 'application/json',
+      buffer: Buffer.from(content),
+    });
+    await page.getByRole('alert').filter({ hasText: words }).waitFor();
+    expect(await cards.allInnerTexts()).toEqual(before);
+    expect(await axeFindings(page, 'Projects with faults')).toEqual([]);
+    await page.getByRole('navigation', { name: 'Pages' }).getByRole('link', { name: 'Brief' }).click();
+    await page.locator('[data-question="code"]').waitFor();
+    expect(troubles).toEqual([]);
+    await context.close();
+  });
+});
