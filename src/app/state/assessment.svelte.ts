@@ -1,5 +1,7 @@
 /** The evaluation of the open project: loaded once, then derived from the answers and never stored. */
 import type { Case } from '../../case/case.ts';
+import type { CaseReading } from '../../interview/validate.ts';
+import { faultLine } from '../../faults.ts';
 import type { Evaluation } from '../../evaluation/evaluation.ts';
 import type { Working } from '../../evaluation/working.ts';
 
@@ -13,13 +15,17 @@ export type Outcome =
 type Evaluate = (given: Case) => Evaluation;
 type WorkingsOf = (evaluation: Evaluation, candidate: string) => readonly Working[];
 
+const later = import.meta.glob<{ workingsOf: WorkingsOf }>('../../judgement/workings.ts');
+const workingsLater = async (): Promise<{ workingsOf: WorkingsOf | null }> =>
+  (await Object.values(later)[0]?.()) ?? { workingsOf: null };
+
 export class Assessment {
   #evaluate = $state.raw<Evaluate | null>(null);
   #workingsOf = $state.raw<WorkingsOf | null>(null);
   #loadFault = $state<string | null>(null);
-  readonly #given: () => Case | null;
+  readonly #given: () => CaseReading | null;
 
-  constructor(given: () => Case | null) {
+  constructor(given: () => CaseReading | null) {
     this.#given = given;
   }
 
@@ -28,7 +34,7 @@ export class Assessment {
     try {
       const [{ evaluate }, { workingsOf }] = await Promise.all([
         import('../../evaluate.ts'),
-        import('../../judgement/workings.ts'),
+        workingsLater(),
       ]);
       this.#evaluate = evaluate;
       this.#workingsOf = workingsOf;
@@ -56,9 +62,14 @@ export class Assessment {
     if (this.#loadFault !== null) return { kind: 'failed', message: this.#loadFault };
     const given = this.#given();
     if (given === null) return { kind: 'no-place' };
+    if (!given.ok) {
+      const others = given.faults.filter(({ path }) => !path.startsWith('place'));
+      if (others.length === 0) return { kind: 'no-place' };
+      return { kind: 'failed', message: others.map((fault) => faultLine(fault, 'case')).join('\n') };
+    }
     if (this.#evaluate === null) return { kind: 'loading' };
     try {
-      return { kind: 'ready', evaluation: this.#evaluate(given) };
+      return { kind: 'ready', evaluation: this.#evaluate(given.value) };
     } catch (fault) {
       return { kind: 'failed', message: fault instanceof Error ? fault.message : String(fault) };
     }

@@ -2,21 +2,25 @@
 import { on } from 'svelte/events';
 import type { SavedProject } from '../storage/projectStore.ts';
 import { Assessment } from './assessment.svelte.ts';
-import { Guide } from './guide.svelte.ts';
+import type { Guide } from './guide.svelte.ts';
 import { Preferences } from './preferences.svelte.ts';
-import { Projects, type Answers } from './projects.svelte.ts';
+import type { Answers } from '../../interview/answers.ts';
+import { Projects } from './projects.svelte.ts';
 import { Route } from './route.svelte.ts';
 
 const openKey = 'overdeck-open';
 /** [ms] pause after the last change before it is written. */
 const SAVE_PAUSE_ms = 250;
 
+type Bench = typeof import('./bench.ts');
+
 export class Desk {
   readonly preferences = new Preferences();
   readonly route = new Route();
   readonly projects = new Projects();
-  readonly assessment = new Assessment(() => this.guide?.case ?? null);
+  readonly assessment = new Assessment(() => this.guide?.reading ?? null);
   #guide = $state.raw<Guide | null>(null);
+  #bench = $state.raw<Bench | null>(null);
   #isReady = $state(false);
   #changedElsewhere = $state(false);
   #saving: ReturnType<typeof setTimeout> | undefined;
@@ -24,6 +28,10 @@ export class Desk {
 
   get guide(): Guide | null {
     return this.#guide;
+  }
+  /** The pages of an open project; null until they have been fetched. */
+  get pages(): Bench['Pages'] | null {
+    return this.#bench?.Pages ?? null;
   }
   get isReady(): boolean {
     return this.#isReady;
@@ -42,23 +50,25 @@ export class Desk {
     await this.projects.load();
     const last = this.#remembered();
     const project = this.projects.list.find(({ id }) => id === last);
-    if (project) this.#place(project);
+    if (project) await this.#place(project);
     this.#isReady = true;
+    // The rest of the app comes in while the reader looks at the projects.
+    await this.#fetchBench();
   }
 
-  open(project: SavedProject): void {
+  async open(project: SavedProject): Promise<void> {
     this.saveNow();
-    this.#place(project);
+    await this.#place(project);
     this.route.go('brief', this.#guide?.question ?? null);
   }
 
   async openNew(name: string, answers: Answers): Promise<void> {
-    this.open(await this.projects.create(name, answers));
+    await this.open(await this.projects.create(name, answers));
   }
 
   close(): void {
     this.saveNow();
-    this.#guide?.stop();
+    this.#guide?.end();
     this.#guide = null;
   }
 
@@ -67,7 +77,7 @@ export class Desk {
     const id = this.#guide?.id;
     await this.projects.load();
     const project = this.projects.list.find((each) => each.id === id);
-    if (project) this.#place(project);
+    if (project) await this.#place(project);
   }
 
   /** Writes what has not been written yet; called before the page goes away. */
@@ -80,8 +90,14 @@ export class Desk {
     this.#channel.postMessage(this.#guide.id);
   }
 
-  #place(project: SavedProject): void {
-    this.#guide?.stop();
+  async #fetchBench(): Promise<Bench> {
+    this.#bench ??= await import('./bench.ts');
+    return this.#bench;
+  }
+
+  async #place(project: SavedProject): Promise<void> {
+    const { Guide } = await this.#fetchBench();
+    this.#guide?.end();
     this.#changedElsewhere = false;
     this.#guide = new Guide(project, () => this.#saveSoon());
     this.#remember(project.id);

@@ -9,7 +9,6 @@ import { validate } from '../../interview/validate.ts';
 import type { QuestionField } from '../../catalog/wordSchemas.ts';
 import type { FieldFault } from '../parts/ErrorSummary.svelte';
 import type { System } from '../../measures.ts';
-import type { Criterion } from '../view/criteria.ts';
 import { fieldId } from '../view/fields.ts';
 import { faultInUnits } from '../view/faultInUnits.ts';
 import type { Guide } from './guide.svelte.ts';
@@ -70,8 +69,8 @@ export class Draft {
     if (fault === null) this.#guide.weigh(criterion, weight);
   }
 
-  usualWeight(criterion: Criterion): number {
-    return criterion.weights[this.#guide.role];
+  get role(): Guide['role'] {
+    return this.#guide.role;
   }
 
   /** Shows the faults of the fields asked; true when there are none and the way is free. */

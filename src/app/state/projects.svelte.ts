@@ -1,4 +1,5 @@
 /** The list of projects in this browser: several side by side, delete with undo. */
+import type { Answers } from '../../interview/answers.ts';
 import {
   listProjects,
   readProject,
@@ -6,8 +7,6 @@ import {
   writeProject,
   type SavedProject,
 } from '../storage/projectStore.ts';
-
-export type Answers = SavedProject['answers'];
 
 export class Projects {
   #list = $state.raw<readonly SavedProject[]>([]);
@@ -38,14 +37,15 @@ export class Projects {
   }
 
   /** Makes a project from answers (none for a fresh start) and keeps it. */
-  async create(name: string, answers: Answers, notSure: readonly string[] = []): Promise<SavedProject> {
+  async create(name: string, answers: Answers, passed: readonly string[] = []): Promise<SavedProject> {
+    const free = this.#freeName(name);
     const project: SavedProject = {
       version: 1,
       id: crypto.randomUUID(),
-      name: this.#freeName(name),
+      name: free,
       changedAt_ms: Date.now(),
-      answers: $state.snapshot(answers),
-      notSure,
+      answers: { ...answers, project: { ...answers.project, name: free } },
+      passed,
       question: null,
     };
     await this.keep(project);
@@ -64,13 +64,14 @@ export class Projects {
   }
 
   async rename(project: SavedProject, name: string): Promise<SavedProject> {
-    const renamed = { ...project, name, changedAt_ms: Date.now() };
+    const answers = { ...project.answers, project: { ...project.answers.project, name } };
+    const renamed = { ...project, name, answers, changedAt_ms: Date.now() };
     await this.keep(renamed);
     return renamed;
   }
 
   duplicate(project: SavedProject): Promise<SavedProject> {
-    return this.create(`${project.name}, copy`, project.answers, project.notSure);
+    return this.create(`${project.name}, copy`, project.answers, project.passed);
   }
 
   async remove(project: SavedProject): Promise<void> {

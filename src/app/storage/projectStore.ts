@@ -1,4 +1,5 @@
 /** Projects kept in this browser's IndexedDB, one entry each. The only file that touches the database. */
+import type { Answers } from '../../interview/answers.ts';
 import { createStore, del, entries, get, set, type UseStore } from 'idb-keyval';
 
 export interface SavedProject {
@@ -9,9 +10,9 @@ export interface SavedProject {
   /** [ms] since 1970, for the order of the list. */
   readonly changedAt_ms: number;
   /** The case as far as it is answered; may still lack a place. */
-  readonly answers: Readonly<Record<string, unknown>>;
-  /** Questions answered with "not sure". */
-  readonly notSure: readonly string[];
+  readonly answers: Answers;
+  /** Questions left with "next" or "not sure". */
+  readonly passed: readonly string[];
   /** The question that was open last. */
   readonly question: string | null;
 }

@@ -1,13 +1,8 @@
 /** One line about a saved project, for the list. */
 import type { SavedProject } from '../storage/projectStore.ts';
 
-interface Known {
-  readonly place?: { readonly name?: string; readonly zone?: string };
-  readonly roof?: { readonly pitch_rise_per_12?: number };
-}
-
 export function summaryOf(project: SavedProject): string {
-  const { place, roof } = project.answers as Known;
+  const { place, roof } = project.answers;
   const parts = [
     place?.name ?? (place?.zone ? `Zone ${place.zone}` : place ? 'Place given' : 'Place not given yet'),
     roof?.pitch_rise_per_12 === undefined ? null : `${roof.pitch_rise_per_12}:12`,
