@@ -82,7 +82,7 @@ function partAnchors(input: EdgeInput, parts: readonly EdgePart[]): Anchor[] {
   }
   const soffit = find('soffit');
   if (soffit !== undefined) add('soffit', soffit.name, '', middle(soffit.polygon), 'edge-below');
-  if (!isOutrigger) {
+  if (!isOutrigger && !input.isStretched) {
     add(
       'tail',
       input.carrier === 'truss-tails' ? 'Truss tail, beyond' : 'Rafter tail, beyond',
@@ -95,6 +95,8 @@ function partAnchors(input: EdgeInput, parts: readonly EdgePart[]): Anchor[] {
       ),
       'edge-below',
     );
+  }
+  if (!isOutrigger) {
     const blocking = find('blocking');
     if (blocking !== undefined)
       add(
@@ -110,7 +112,7 @@ function partAnchors(input: EdgeInput, parts: readonly EdgePart[]): Anchor[] {
       'Membrane laps the wall',
       'one sheet, not pierced by framing',
       point(0, lapFoot(input).y + 0.02),
-      'wall',
+      lapFoot(input).y + 0.02 < (soffit?.polygon[0]?.y ?? Infinity) ? 'wall' : 'room',
     );
   }
   const rows: [string, string, number][] = [

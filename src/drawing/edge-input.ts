@@ -48,6 +48,8 @@ export interface EdgeInput {
   readonly framingDepth_m: number;
   readonly iceBarrier_m: number;
   readonly piercings: number;
+  /** The wanted overhang is too short to draw its parts, so the drawing shows the least one. */
+  readonly isStretched: boolean;
   readonly planes: EdgePlanes;
   readonly wall: WallPlanes;
 }
@@ -99,19 +101,24 @@ function seat_m(depth_m: number, stud_m: number, axes: RoofAxes): number {
   return Math.min(stud_m, 0.0889, plumbDepth_m / 3 / slope);
 }
 
+/** x of the outer face of the cladding. */
+function claddingFace_m(given: CompleteCase): number {
+  const { exteriorInsulation_m } = given.wall;
+  return -(exteriorInsulation_m + (exteriorInsulation_m > 0 ? CLADDING_FURRING_m : 0) + CLADDING_m);
+}
+
 function wallPlanes(given: CompleteCase, axes: RoofAxes, view: EdgeView, lowest_m: number): WallPlanes {
   const { thickness_m, exteriorInsulation_m } = given.wall;
   const rest_m = SHEATHING_m + WALL_GYPSUM_m;
   const stud_m = Math.max(LEAST_STUD_m, thickness_m - rest_m);
   const studIn_m = SHEATHING_m + stud_m;
-  const furring_m = exteriorInsulation_m > 0 ? CLADDING_FURRING_m : 0;
   const depth_m = given.framing.depth_m;
   const isTruss = given.framing.kind === 'truss';
   const plate_m = isTruss
     ? axes.levelAt(SHEATHING_m, -depth_m) - dimension('truss-tail-depth_m')
     : axes.levelAt(SHEATHING_m + seat_m(depth_m, stud_m, axes), -depth_m);
   return {
-    cladding_m: -(exteriorInsulation_m + furring_m + CLADDING_m),
+    cladding_m: claddingFace_m(given),
     insulationOut_m: -exteriorInsulation_m,
     studOut_m: SHEATHING_m,
     studIn_m,
@@ -119,6 +126,19 @@ function wallPlanes(given: CompleteCase, axes: RoofAxes, view: EdgeView, lowest_
     plate_m,
     bottom_m: Math.min(plate_m - 2 * PLATE_m, lowest_m) - view.wall_m,
   };
+}
+
+/** [m] Least overhang that can be drawn: all of the fascia, intake and sub-fascia outside the cladding. */
+function leastOverhang_m(
+  given: CompleteCase,
+  axes: RoofAxes,
+  package_m: number,
+  low_m: number,
+  top_m: number,
+): number {
+  const outside_m = package_m - claddingFace_m(given);
+  if (given.profile.cut === 'plumb') return outside_m;
+  return (top_m - low_m) * Math.sin(axes.angle_rad) + outside_m;
 }
 
 function eaveFace(given: CompleteCase, axes: RoofAxes, fasciaTop_m: number, overhang_m: number): CutPlane {
@@ -152,12 +172,14 @@ export function edgeInput(evaluation: Evaluation, candidate: Candidate, view: Ed
   const carrierDepth_m = isOutrigger
     ? Math.min(outrigger_m, lastBoard_m - firstBoard_m)
     : candidate.edge.carrierDepth_m;
-  const face = eaveFace(given, axes, fasciaTop_m, given.overhang.eave_m);
   const intake_m = gap === null ? 0 : Math.max(LEAST_INTAKE_m, gap.high_m - gap.low_m);
+  const low_m = isOutrigger ? 0 : -carrierDepth_m;
+  const least_m = leastOverhang_m(given, axes, FASCIA_BOARD_m + intake_m + SUB_FASCIA_m, low_m, fasciaTop_m);
+  const overhang_m = Math.max(least_m, given.overhang.eave_m);
+  const face = eaveFace(given, axes, fasciaTop_m, overhang_m);
   const behindFascia = inward(face, FASCIA_BOARD_m);
   const subFascia = inward(behindFascia, intake_m);
   const tailEnd = inward(subFascia, SUB_FASCIA_m);
-  const low_m = isOutrigger ? 0 : -carrierDepth_m;
   const lowest_m = faceBottom(axes, face, low_m);
   const wall = wallPlanes(given, axes, view, lowest_m);
   return {
@@ -176,6 +198,7 @@ export function edgeInput(evaluation: Evaluation, candidate: Candidate, view: Ed
       ? evaluation.requirements.iceBarrier.length_m
       : 0,
     piercings: candidate.airBarrier.piercings,
+    isStretched: overhang_m > given.overhang.eave_m,
     planes: {
       face,
       behindFascia,

@@ -2,7 +2,14 @@
 import { point, slopeOn, type CutPlane, type Point } from './geometry.ts';
 import type { EdgeLine, Piercing } from './edge-model.ts';
 import { WALL_LAP_m, type EdgeInput } from './edge-input.ts';
-import { boardJoints, hasOutrigger, outriggerBack, outriggerTop_m, panelOutline } from './edge-stack.ts';
+import {
+  boardJoints,
+  hasOutrigger,
+  outriggerBack,
+  outriggerShown,
+  outriggerTop_m,
+  panelOutline,
+} from './edge-stack.ts';
 import { trimLines, carrierLow_m } from './edge-trim.ts';
 
 const on = (input: EdgeInput, plane: CutPlane, n: number): Point =>
@@ -43,7 +50,7 @@ export function airBarrierPoints(input: EdgeInput): Point[] {
 }
 
 export function piercings(input: EdgeInput): Piercing[] {
-  if (input.carrier === 'outriggers') return [];
+  if (input.carrier === 'outriggers' || input.piercings === 0) return [];
   const mid = (input.axes.levelAt(0, -input.carrierDepth_m) + input.axes.levelAt(0, 0)) / 2;
   return [
     {
@@ -72,9 +79,10 @@ function screws(input: EdgeInput): EdgeLine[] {
   const spacing_m = Math.max(0.3, candidate.fasteners.spacing_m);
   const from = Math.max(
     axes.slopeAt(input.wall.studIn_m, head),
-    hasOutrigger(input) ? slopeOn(outriggerBack(input), lastBoard, axes) : -Infinity,
+    hasOutrigger(input) ? slopeOn(outriggerShown(input), lastBoard, axes) : -Infinity,
   );
-  const end = slopeOn(planes.cut, head, axes) - 0.05;
+  const tip_m = head - candidate.fasteners.screwLength_m;
+  const end = Math.min(slopeOn(planes.cut, head, axes), slopeOn(planes.cut, tip_m, axes)) - 0.05;
   for (let s = from + 0.06, i = 1; s < end; s += spacing_m, i += 1) {
     add(`long-screw-${String(i)}`, s, head, candidate.fasteners.screwLength_m, 'Long screw');
   }
@@ -82,13 +90,34 @@ function screws(input: EdgeInput): EdgeLine[] {
     const top = outriggerTop_m(input);
     const length_m = top + 0.6 * input.framingDepth_m;
     const first = axes.slopeAt(input.wall.studOut_m, 0) + 0.06;
-    const back = Math.min(slopeOn(outriggerBack(input), top, axes), slopeOn(planes.cut, top, axes)) - 0.08;
+    const back = slopeOn(outriggerShown(input), 0, axes) - 0.05;
     [first, first + 0.09, back].forEach((s, i) => {
-      if (i === 0 || s > first)
+      if (i === 0 || s > first + 0.05)
         add(`outrigger-screw-${String(i + 1)}`, s, top, length_m, 'Outrigger screw, gasketed');
     });
   }
   return lines;
+}
+
+/** The rest of the outrigger where the section has stepped off it. */
+function hiddenOutrigger(input: EdgeInput): EdgeLine[] {
+  if (!hasOutrigger(input)) return [];
+  const { axes, planes } = input;
+  const nearer = (n: number): number =>
+    Math.min(slopeOn(outriggerBack(input), n, axes), slopeOn(planes.cut, n, axes));
+  return [input.boards[0]?.low_m ?? 0, outriggerTop_m(input)].flatMap((n, i): EdgeLine[] => {
+    const start = slopeOn(outriggerShown(input), n, axes);
+    if (nearer(n) - start < 1e-6) return [];
+    return [
+      {
+        id: `outrigger-hidden-${String(i + 1)}`,
+        kind: 'hidden',
+        layerId: null,
+        name: 'Outrigger, behind',
+        points: [axes.at(start, n), axes.at(nearer(n), n)],
+      },
+    ];
+  });
 }
 
 function sheets(input: EdgeInput): EdgeLine[] {
@@ -207,6 +236,7 @@ export function edgeLines(input: EdgeInput): EdgeLine[] {
     ...iceBarrier(input),
     ...trimLines(input),
     ...sealants(input),
+    ...hiddenOutrigger(input),
     ...screws(input),
     {
       id: 'air-barrier-line',

@@ -30,7 +30,7 @@ export const lineKinds = [
   'screw',
   'panel-outline',
   'sealant',
-  'gutter',
+  'hidden',
 ] as const;
 export type LineKind = (typeof lineKinds)[number];
 

@@ -27,23 +27,38 @@ export function hatchOf(material: string | null): HatchName {
 export const outriggerTop_m = (input: EdgeInput): number =>
   input.carrier === 'outriggers' ? (input.boards[0]?.low_m ?? 0) + input.carrierDepth_m : 0;
 
+/** [m] An outrigger reaches at least this far inside the wall line (our judgement, room for its screws). */
+const LEAST_BACK_SPAN_m = 0.3;
+
 /** Back end of the outrigger: its back span measured inward from the wall line. */
 export function outriggerBack(input: EdgeInput): CutPlane {
-  const backSpan_m = dimension('outrigger-back-span-ratio') * input.given.overhang.eave_m;
+  const backSpan_m =
+    dimension('outrigger-back-span-ratio') * Math.max(input.given.overhang.eave_m, LEAST_BACK_SPAN_m);
   return {
     kind: 'square',
     s: input.axes.slopeAt(0, input.boards[0]?.low_m ?? 0) + backSpan_m / Math.cos(input.axes.angle_rad),
   };
 }
 
-export const hasOutrigger = (input: EdgeInput): boolean =>
-  input.carrier === 'outriggers' && input.given.overhang.eave_m > 0;
+/** [m] Strip before the break that is cut between two outriggers, so that the boards show. */
+const BETWEEN_OUTRIGGERS_m = 0.14;
+
+/** Where the section leaves the outrigger: at its back end, or short of the break. */
+export function outriggerShown(input: EdgeInput): CutPlane {
+  const { axes, planes } = input;
+  const back = outriggerBack(input);
+  const step: CutPlane = shifted(planes.cut, -BETWEEN_OUTRIGGERS_m);
+  const low = input.boards[0]?.low_m ?? 0;
+  return slopeOn(back, low, axes) > slopeOn(step, low, axes) ? step : back;
+}
+
+export const hasOutrigger = (input: EdgeInput): boolean => input.carrier === 'outriggers';
 
 function boardParts(input: EdgeInput): EdgePart[] {
   const { axes, planes } = input;
   const parts: EdgePart[] = [];
   const top_m = hasOutrigger(input) ? outriggerTop_m(input) : 0;
-  const back = outriggerBack(input);
+  const back = outriggerShown(input);
   const add = (
     b: StackBand,
     name: string,
@@ -89,9 +104,6 @@ function outriggerPart(input: EdgeInput): EdgePart[] {
   if (!hasOutrigger(input)) return [];
   const low = input.boards[0]?.low_m ?? 0;
   const { axes, planes } = input;
-  const back = outriggerBack(input);
-  const isBeyondBreak = slopeOn(back, low, axes) > slopeOn(planes.cut, low, axes);
-  const end: CutPlane = isBeyondBreak ? planes.cut : back;
   return [
     {
       id: 'outrigger',
@@ -99,7 +111,7 @@ function outriggerPart(input: EdgeInput): EdgePart[] {
       name: 'Outrigger',
       material: 'wood-long',
       view: 'cut',
-      polygon: band(axes, planes.tailEnd, end, low, outriggerTop_m(input)),
+      polygon: band(axes, planes.tailEnd, outriggerShown(input), low, outriggerTop_m(input)),
       grain_rad: axes.angle_rad,
     },
   ];
@@ -184,7 +196,7 @@ export function boardJoints(input: EdgeInput): EdgeLine[] {
     const end = slopeOn(planes.cut, mid, axes);
     const start = slopeOn(planes.nailerEnd, mid, axes);
     const floor =
-      hasOutrigger(input) && mid < outriggerTop_m(input) ? slopeOn(outriggerBack(input), mid, axes) : start;
+      hasOutrigger(input) && mid < outriggerTop_m(input) ? slopeOn(outriggerShown(input), mid, axes) : start;
     for (let s = start + COURSE_m - (index % 2) * OFFSET_m, i = 1; s < end; s += COURSE_m, i += 1) {
       if (s <= floor) continue;
       lines.push({

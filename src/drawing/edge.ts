@@ -49,7 +49,7 @@ function measures(input: EdgeInput): Measure[] {
     limit_m: edge.fasciaLimit_m,
     margin_m: edge.fasciaMargin_m,
   });
-  if (given.overhang.eave_m > 0) {
+  if (!input.isStretched) {
     const low = faceAt(carrierLow_m(input)).y;
     list.push({
       id: 'overhang',
@@ -100,9 +100,11 @@ function measures(input: EdgeInput): Measure[] {
 
 function sectionNote(input: EdgeInput): string {
   const between = input.given.framing.kind === 'truss' ? 'trusses' : 'rafters';
-  return input.carrier === 'outriggers'
-    ? `Cut between ${between}; above the deck, at an outrigger`
-    : `Cut between ${between}; tail seen beyond`;
+  const cut =
+    input.carrier === 'outriggers'
+      ? `Cut between ${between}, the eave at an outrigger`
+      : `Cut between ${between}, tail seen beyond`;
+  return input.isStretched ? `${cut}; overhang shorter than drawn` : cut;
 }
 
 /**

@@ -69,7 +69,7 @@ const edgePoints = (edge: EaveEdge): Point[] => [
 
 const LEAST_INSIDE_m = 0.28;
 const WIDEST_INSIDE_m = 1.6;
-const LEAST_WALL_m = 0.16;
+const LEAST_WALL_m = 0.1;
 const TALLEST_WALL_m = 0.6;
 const SEARCH_STEPS = 7;
 

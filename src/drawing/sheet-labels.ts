@@ -174,7 +174,10 @@ export function noteShapes(set: NoteSet, layout: Layout, highlight: readonly str
       circle(note.at, 0.5, null, 'solid'),
     ];
     shapes.push(
-      group('note', `note-${note.id}`, [...leader, ...inner], { layerId: note.layerId, isHighlighted: isLit }),
+      group('note', `note-${note.id}`, [...leader, ...inner], {
+        layerId: note.layerId,
+        isHighlighted: isLit,
+      }),
     );
   }
   return { shapes, texts };

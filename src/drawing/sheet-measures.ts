@@ -1,25 +1,14 @@
 /** The dimensions of the eave on the sheet; a figure looks for a free place and keeps off leaders when it can. */
 import type { System } from '../measures.ts';
-import {
-  add,
-  boxesOverlap,
-  boxInside,
-  distance,
-  point,
-  segmentHitsBox,
-  subtract,
-  times,
-  type Box,
-  type Point,
-  type Segment,
-} from './geometry.ts';
+import { add, boxInside, distance, point, subtract, times, type Box, type Point } from './geometry.ts';
 import { offsetDimension, throughDimension } from './dimensions.ts';
 import type { EaveEdge } from './edge.ts';
 import type { Measure } from './edge-model.ts';
 import { lengthText } from './lengths.ts';
-import { group, leaves, line, pen, polygon, text, textBox, type Shape, type TextShape } from './shapes.ts';
+import { group, line, pen, polygon, text, textBox, type Shape, type TextShape } from './shapes.ts';
 import { marginWords } from './sheet-notes.ts';
 import { toPaper, type Placement } from './sheet-section.ts';
+import type { Taken } from './taken.ts';
 import { textWidth_mm } from './text-metrics.ts';
 
 export interface MeasureContext {
@@ -34,29 +23,6 @@ export interface MeasureContext {
   readonly edgeLine_x: number;
 }
 
-/** What a figure must not cover: texts never, lines if it can. */
-class Taken {
-  readonly #boxes: Box[];
-  readonly #lines: Segment[];
-  constructor(shapes: readonly Shape[]) {
-    this.#boxes = [];
-    this.#lines = [];
-    this.add(shapes);
-  }
-  add(shapes: readonly Shape[]): void {
-    for (const shape of leaves(shapes)) {
-      if (shape.kind === 'text') this.#boxes.push(textBox(shape));
-      if (shape.kind === 'line') this.#lines.push([shape.from, shape.to]);
-    }
-  }
-  hasText(box: Box): boolean {
-    return this.#boxes.some((other) => boxesOverlap(other, box, 0.8));
-  }
-  hasLine(box: Box): boolean {
-    return this.#lines.some((segment) => segmentHitsBox(segment, box));
-  }
-}
-
 interface Choice {
   readonly shapes: readonly Shape[];
   readonly texts: readonly TextShape[];
@@ -67,7 +33,9 @@ function choose(choices: readonly Choice[], sheet: Box, taken: Taken): Choice | 
   const allowed = choices.filter((choice) =>
     choice.texts.every((shape) => boxInside(textBox(shape), sheet) && !taken.hasText(textBox(shape))),
   );
-  return allowed.find((choice) => choice.texts.every((t) => !taken.hasLine(textBox(t)))) ?? allowed[0] ?? null;
+  return (
+    allowed.find((choice) => choice.texts.every((t) => !taken.hasLine(textBox(t)))) ?? allowed[0] ?? null
+  );
 }
 
 const LINE_STEP = 1.25;
@@ -121,7 +89,9 @@ function fasciaLines(context: MeasureContext, measure: Measure): { shapes: Shape
   if (measure.limit_m !== null) {
     const along = times(subtract(low, high), 1 / Math.max(1e-9, distance(low, high)));
     const limit = add(high, times(along, measure.limit_m * placement.per_m));
-    shapes.push(line(add(limit, times(shift, -1)), add(limit, times(shift, 1.3)), pen(0.5, 'limit', 'chain')));
+    shapes.push(
+      line(add(limit, times(shift, -1)), add(limit, times(shift, 1.3)), pen(0.5, 'limit', 'chain')),
+    );
   }
   return { shapes, from, to };
 }
@@ -135,7 +105,11 @@ function fasciaChoices(context: MeasureContext, measure: Measure): Choice[] {
     const turn_deg = (Math.atan2(from.y - to.y, -(from.x - to.x)) * 180) / Math.PI;
     const figure = (share: number): TextShape => {
       const at = add(mid, times(subtract(to, from), share));
-      return text(add(at, times(outward(to, from), 1)), words[0] ?? '', { size_mm, anchor: 'middle', turn_deg });
+      return text(add(at, times(outward(to, from), 1)), words[0] ?? '', {
+        size_mm,
+        anchor: 'middle',
+        turn_deg,
+      });
     };
     return [0, 0.2, -0.2].map((share) => ({ shapes, texts: [figure(share)] }));
   }
@@ -217,8 +191,7 @@ function choicesFor(context: MeasureContext, measure: Measure): Choice[] {
 }
 
 /** All dimensions; a figure that finds no free place is left to the list beside the drawing. */
-export function measureShapes(context: MeasureContext, labels: { shapes: readonly Shape[] }): Shape[] {
-  const taken = new Taken(labels.shapes);
+export function measureShapes(context: MeasureContext, taken: Taken): Shape[] {
   const order = ['fascia', 'overhang', 'build-up', 'gap'];
   const measures = [...context.edge.measures].sort((a, b) => order.indexOf(a.id) - order.indexOf(b.id));
   return measures.flatMap((measure): Shape[] => {

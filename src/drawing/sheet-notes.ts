@@ -63,7 +63,7 @@ export function noteTexts(edge: EaveEdge, candidate: Candidate, system: System):
   const order = new Map(candidate.layers.map((layer, index) => [layer.id, index]));
   let letter = -1;
   const measured = (id: string): string => {
-    const measure = edge.measures.find((m) => `part-${m.id}` === id);
+    const measure = edge.measures.find((m) => m.id === 'ice-barrier' && id === 'part-ice-barrier');
     return measure === undefined ? '' : `${lengthText(measure.value_m, system)} along the slope`;
   };
   return edge.anchors.map((anchor: Anchor): NoteText => {

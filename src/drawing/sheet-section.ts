@@ -45,7 +45,7 @@ const linePens: Readonly<Record<LineKind, Pen>> = {
   screw: pen(0.25, 'line', 'chain'),
   'panel-outline': pen(0.7),
   sealant: pen(0.7, 'airBarrier'),
-  gutter: pen(0.35),
+  hidden: pen(0.35, 'line', 'dashed'),
 };
 
 /** [mm] Below this thickness on paper a hatch would fill up, so the tint alone stands. */

@@ -9,6 +9,8 @@ import { group, line, pen, text, type Shape } from './shapes.ts';
 import { lettered, noteShapes, placeAll, type NoteSet, type NoteWish } from './sheet-labels.ts';
 import { fasciaWords, measureShapes } from './sheet-measures.ts';
 import { description, noteTexts, sheetLayers, type NoteText, type SheetLayer } from './sheet-notes.ts';
+import { signShapes } from './sheet-signs.ts';
+import { Taken } from './taken.ts';
 import { sectionShapes, walkShapes } from './sheet-section.ts';
 
 export type WalkPath = 'air-barrier' | 'water' | 'drying';
@@ -77,7 +79,12 @@ interface Plan {
 }
 
 /** The first way to fit section and notes on the sheet. */
-function plan(evaluation: Evaluation, candidate: Candidate, options: SheetOptions, isCompact: boolean): Plan | null {
+function plan(
+  evaluation: Evaluation,
+  candidate: Candidate,
+  options: SheetOptions,
+  isCompact: boolean,
+): Plan | null {
   const layout = layoutOf(options, isCompact);
   for (const fit of fittings(evaluation, candidate, options, layout.zone)) {
     const notes = noteTexts(fit.edge, candidate, options.system);
@@ -130,7 +137,10 @@ export function eaveSheet(evaluation: Evaluation, candidate: Candidate, options:
     sheet,
     edgeLine_x: leftEnd(fit) - layout.dimension_mm * 0.55,
   };
-  const dimensions = measureShapes(context, labels);
+  const taken = new Taken(labels.shapes);
+  const dimensions = measureShapes(context, taken);
+  const pitch_rise_per_12 = evaluation.requirements.slope.pitch_rise_per_12;
+  const signs = isCompact ? [] : signShapes({ ...context, pitch_rise_per_12 }, taken);
   const walks = { 'air-barrier': edge.airWalk, water: edge.waterWalk, drying: edge.dryingWalk };
   return {
     width_mm: options.width_mm,
@@ -144,6 +154,7 @@ export function eaveSheet(evaluation: Evaluation, candidate: Candidate, options:
       ...sectionShapes(edge, placement, highlight),
       group('notes', 'notes', labels.shapes),
       group('dimensions', 'dimensions', dimensions),
+      group('signs', 'signs', signs),
       ...(options.walk === undefined ? [] : [walkShapes(walks[options.walk], placement, layout.size_mm)]),
       group('title', 'title', titleStrip(edge, scale, options, layout)),
     ],

@@ -136,7 +136,7 @@ export function dryingWalk(input: EdgeInput): Walk {
   const { axes, planes, gap, candidate } = input;
   const joints: Omit<Joint, 'number'>[] = [];
   const points: Point[][] = [];
-  const s = axes.slopeAt(input.wall.inner_m + input.view.inside_m / 2, 0);
+  const x = input.wall.inner_m + 0.35 * input.view.inside_m;
   if (gap !== null) {
     const mid = (gap.low_m + gap.high_m) / 2;
     points.push([
@@ -158,8 +158,13 @@ export function dryingWalk(input: EdgeInput): Walk {
     );
   }
   if (candidate.drying.path === 'both' || candidate.drying.path === 'inward') {
-    points.push([axes.at(s, 0), axes.at(s, -input.framingDepth_m - 0.03)]);
-    joints.push({ at: axes.at(s, -0.02), name: 'Deck to room', how: 'Inward through fill and ceiling.' });
+    const room = point(x, axes.levelAt(x, -input.framingDepth_m) - 0.05);
+    points.push([point(x, axes.levelAt(x, 0)), room]);
+    joints.push({
+      at: point(x, axes.levelAt(x, 0)),
+      name: 'Deck to room',
+      how: 'Inward through fill and ceiling.',
+    });
   }
   return { path: 'drying', points, joints: numbered(joints) };
 }

@@ -1,0 +1,82 @@
+/** Random eaves over the whole range of the case file, for the drawing's properties. */
+import fc from 'fast-check';
+import type { Case } from '../../src/case/case.ts';
+import { boards, coverings, strategies } from '../../src/catalog/sets.ts';
+import type { Sketch } from './fixture.ts';
+
+const amount = (least: number, greatest: number) =>
+  fc.double({ min: least, max: greatest, noNaN: true, noDefaultInfinity: true });
+
+export const anySketch: fc.Arbitrary<Sketch> = fc
+  .record({
+    strategy: fc.constantFrom(...strategies),
+    pitch: amount(2, 24),
+    boards_m: fc.array(amount(0.019, 0.1524), { minLength: 1, maxLength: 4 }),
+    board: fc.constantFrom(...boards),
+    isVented: fc.boolean(),
+    hasMat: fc.boolean(),
+    panelOnOutriggers: fc.boolean(),
+    fasciaLimit_m: fc.option(amount(0.1, 1.2), { nil: null }),
+    framing: fc.record({
+      kind: fc.constantFrom('rafter' as const, 'truss' as const),
+      depth_m: amount(0.0889, 0.302),
+      deckThickness_m: amount(0.0119, 0.038),
+    }),
+    eave_m: fc.oneof(fc.constant(0), amount(0, 1.2)),
+    cut: fc.constantFrom('plumb' as const, 'square' as const),
+    look: fc.constantFrom('thin-edge' as const, 'exposed-tails' as const, 'no-preference' as const),
+    wall: fc.record({
+      airBarrier: fc.constantFrom(
+        'exterior-membrane' as const,
+        'taped-sheathing' as const,
+        'interior' as const,
+        'none' as const,
+      ),
+      exteriorInsulation_m: fc.oneof(fc.constant(0), amount(0.025, 0.2)),
+      thickness_m: amount(0.1, 0.4),
+    }),
+    fill: fc.constantFrom('none' as const, 'glass-fiber-batt' as const, 'closed-cell-spray' as const),
+    ceiling: fc.constantFrom(
+      'gypsum' as const,
+      'wood-boards' as const,
+      'deck-in-view' as const,
+      'none' as const,
+    ),
+    covering: fc.constantFrom(...coverings),
+  })
+  .map((r): Sketch => {
+    const tails = r.framing.kind === 'truss' ? 'truss-tails' : 'rafter-tails';
+    const isFlush =
+      r.strategy === 'flush-outriggers' || (r.strategy === 'prebonded-panel' && r.panelOnOutriggers);
+    const panelVent = r.isVented ? 'panel-gap' : 'unvented';
+    const boardVent = r.isVented ? 'vented-furring' : r.hasMat ? 'drainage-mat' : 'unvented';
+    return {
+      strategy: r.strategy,
+      pitch: r.pitch,
+      boards_m: r.boards_m,
+      board: r.board,
+      ventilation: r.strategy === 'prebonded-panel' ? panelVent : boardVent,
+      carrier: isFlush ? 'outriggers' : tails,
+      fasciaLimit_m: r.fasciaLimit_m,
+      case: {
+        framing: r.framing,
+        overhang: { eave_m: r.eave_m },
+        profile: { cut: r.cut, look: r.look },
+        wall: r.wall,
+        belowDeck: { fill: r.fill, ceiling: r.ceiling },
+        covering: { kind: r.covering },
+      } satisfies Partial<Case>,
+    };
+  });
+
+/** The three strategies at one ordinary roof, for facts and golden files. */
+export const ordinary = {
+  'rafter-overhang': {
+    strategy: 'rafter-overhang',
+    pitch: 7,
+    boards_m: [0.0635, 0.0635],
+    fasciaLimit_m: 0.4064,
+  },
+  'flush-outriggers': { strategy: 'flush-outriggers', pitch: 7, boards_m: [0.0889, 0.0635] },
+  'prebonded-panel': { strategy: 'prebonded-panel', pitch: 7, boards_m: [0.0508, 0.1016], board: 'eps' },
+} as const satisfies Record<string, Sketch>;
