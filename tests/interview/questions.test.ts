@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { defaultRows } from '../../src/case/complete.ts';
+import { defaultRows } from '../../src/catalog/defaults.ts';
 import { neverAsked, pathsOf, questionIds, settledBy, stateIds } from '../../src/interview/questions.ts';
 import { fieldPaths, fieldSchema } from '../../src/interview/validate.ts';
 import type { QuestionField } from '../../src/catalog/wordSchemas.ts';
