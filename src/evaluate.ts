@@ -83,7 +83,7 @@ export function evaluate(given: Case): Evaluation {
     .flatMap((strategy) => strategy.variants(completed))
     .map((variant) => judge(setting, buildCandidate(completed, variant, climate, setting.requirements)));
   const candidates: Candidate[] = judged.map(({ candidate }) => candidate);
-  const ranking = rankingOf(candidates, weightsOf(completed), stopsOf(setting).length > 0);
+  const ranking = rankingOf(candidates, weightsOf(completed, climate), stopsOf(setting).length > 0);
   const parts: Omit<Evaluation, 'sources'> = {
     overdeck: 1,
     case: asCase(completed),

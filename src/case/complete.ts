@@ -1,5 +1,5 @@
 /** From a case with gaps to a case in which every question has an answer, and the list of what was assumed. */
-import defaults from '../../content/tables/defaults.json' with { type: 'json' };
+import { defaultRows, type DefaultRow } from '../catalog/defaults.ts';
 import type { Zone } from '../catalog/sets.ts';
 import type { Assumption } from './assumption.ts';
 import type { Case } from './case.ts';
@@ -44,18 +44,6 @@ export interface CompleteCase {
   readonly priorities: Part<'priorities'>;
   readonly notes: string;
 }
-
-interface DefaultRow {
-  readonly path: string;
-  readonly question: string;
-  readonly when?: Readonly<Record<string, readonly unknown[]>>;
-  readonly value: unknown;
-  readonly reason: string;
-  readonly cost: string;
-  readonly source: string;
-}
-
-export const defaultRows = defaults.rows as readonly DefaultRow[];
 
 const holds = (row: DefaultRow, zone: Zone, filled: Case): boolean =>
   Object.entries(row.when ?? {}).every(([path, allowed]) =>

@@ -60,10 +60,14 @@ export function zoneOf(given: Case): ZoneFinding {
   const listed = place.id === undefined ? undefined : placeById(place.id);
   if (listed === undefined) throw new RangeError('place: no zone, county or listed place');
   const mapped = zoneForEdition(listed, edition);
-  if (mapped !== null) return { zone: mapped, basis: `county of the weather station, ${listed.county ?? ''}` };
+  if (mapped !== null)
+    return { zone: mapped, basis: `county of the weather station, ${listed.county ?? ''}` };
   const cautious = cautiousZone(listed);
   if (cautious === undefined) throw new RangeError(`place: ${listed.id} has no zone`);
-  return { zone: cautious, basis: 'number computed from degree days, humid taken; confirm with the authority' };
+  return {
+    zone: cautious,
+    basis: 'number computed from degree days, humid taken; confirm with the authority',
+  };
 }
 
 export interface Standing {

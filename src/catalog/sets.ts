@@ -61,6 +61,22 @@ export const knownGrades = [
 ] as const;
 export type Known = (typeof knownGrades)[number];
 
+/** How grave a caution is, gravest first. */
+export const cautionLevels = ['stop', 'strong', 'engineer', 'caution'] as const;
+export type CautionLevel = (typeof cautionLevels)[number];
+
+/** Who decides what the product must leave to others. */
+export const deciders = [
+  'structural-engineer',
+  'code-official',
+  'roofer',
+  'energy-reviewer',
+  'fire-official',
+  'electrician',
+  'specialist',
+  'owner',
+] as const;
+
 const isIn =
   <T extends string>(set: readonly T[]) =>
   (text: unknown): text is T =>

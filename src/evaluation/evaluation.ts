@@ -4,7 +4,8 @@
  * and the code can never disagree.
  */
 import * as v from 'valibot';
-import { boards, strategies, ventilations, zones } from '../catalog/sets.ts';
+import { boards, cautionLevels, deciders, strategies, ventilations, zones } from '../catalog/sets.ts';
+import { assumptionSchema } from '../case/assumption.ts';
 import { caseSchema, cuts } from '../case/case.ts';
 
 const number = v.number();
@@ -20,18 +21,6 @@ const citation = v.object({
   clause: v.optional(word),
   known: word,
   note: v.optional(word),
-});
-
-export const assumptionSchema = v.object({
-  /** Dotted path in the case, e.g. `roof.pitch_rise_per_12`. */
-  path: word,
-  /** The interview question that would settle it. */
-  question: word,
-  value: v.unknown(),
-  reason: word,
-  /** What the caution costs, in words. */
-  cost: word,
-  source: word,
 });
 
 export const climateSchema = v.object({
@@ -310,7 +299,6 @@ export const candidateSchema = v.object({
   attributes: v.array(attributeSchema),
 });
 
-export const cautionLevels = ['stop', 'strong', 'engineer', 'caution'] as const;
 export const cautionSchema = v.object({
   /** File name in content/cautions/ without its ending. */
   id: word,
@@ -327,16 +315,7 @@ export const cautionSchema = v.object({
 
 export const deferralSchema = v.object({
   id: word,
-  to: v.picklist([
-    'structural-engineer',
-    'code-official',
-    'roofer',
-    'energy-reviewer',
-    'fire-official',
-    'electrician',
-    'specialist',
-    'owner',
-  ]),
+  to: v.picklist(deciders),
   item: word,
   reason: word,
   source: word,
@@ -388,7 +367,7 @@ export type LayerRole = (typeof layerRoles)[number];
 export type Attribute = v.InferOutput<typeof attributeSchema>;
 export type Caution = v.InferOutput<typeof cautionSchema>;
 export type Deferral = v.InferOutput<typeof deferralSchema>;
-export type Assumption = v.InferOutput<typeof assumptionSchema>;
+export type { Assumption } from '../case/assumption.ts';
 export type Ranking = v.InferOutput<typeof rankingSchema>;
 export type StructureCheck = v.InferOutput<typeof checkSchema>;
 export type Exclusion = v.InferOutput<typeof exclusionSchema>;

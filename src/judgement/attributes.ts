@@ -1,15 +1,15 @@
 /** The computed measure behind each criterion. */
 import type { CompleteCase } from '../case/complete.ts';
 import type { Attribute, Requirements } from '../evaluation/evaluation.ts';
-import type { Draft } from '../strategies/build.ts';
-import { gapPermeance_ng } from '../roof/moisture.ts';
+import type { Draft } from '../roof/draft.ts';
 import { criteria, valueOfMeasure } from './criteria.ts';
 
 /** [-] a trade counts as this many steps: handover, waiting, blame (our judgement). */
 const STEPS_A_TRADE = 3;
+const MM_PER_M = 1000;
 /** [days] waiting for loose board from stock, for panels by freight, for an engineer, for a first crew (our judgement). */
 const WAIT_D = { board: 7, panelAtHand: 5, panelOrdered: 35, engineerToHire: 21, newToTheCrew: 10 } as const;
-/** [-] finished edge opened for each unit of eave (our judgement): soffit from below; soffit, fascia and wall top. */
+/** [-] finished edge opened for each unit of eave (our judgement): soffit to block the bays; soffit and fascia; wall top too. */
 const OPENED = { soffit: 0.5, edge: 1, wall: 2 } as const;
 
 type Measure = (draft: Draft, given: CompleteCase, requirements: Requirements) => number;
@@ -29,25 +29,23 @@ function waiting_d({ candidate }: Draft, given: CompleteCase): number {
 
 function opened({ candidate }: Draft, given: CompleteCase): number {
   if (given.project.kind !== 're-roof') return 0;
-  if (candidate.carrier === 'outriggers') {
-    if (given.wall.cladding === 'stays') return OPENED.wall;
-    return given.overhang.tails === 'must-cut' ? 0 : OPENED.edge;
-  }
-  return given.wall.cladding === 'stays' ? OPENED.soffit : 0;
+  if (candidate.carrier !== 'outriggers') return OPENED.soffit;
+  if (given.wall.cladding === 'stays') return OPENED.wall;
+  return given.overhang.tails === 'must-cut' ? 0 : OPENED.edge;
 }
+
+/** To the millimeter: nobody builds closer, and a thinner sheet must not decide a rank. */
+const toMillimeter = (length_m: number): number => Math.round(length_m * MM_PER_M) / MM_PER_M;
 
 const measures: Readonly<Record<string, Measure>> = {
   deckWarmth: ({ candidate }) => candidate.condensationControl.temperature.margin_K,
   airBarrier: ({ candidate }) => candidate.airBarrier.jointLengthPerEave_m_m,
-  drying: ({ candidate }) =>
-    Math.max(
-      candidate.drying.outwardPermeance_ng,
-      candidate.drying.inwardPermeance_ng,
-      gapPermeance_ng(candidate.layers),
-    ),
-  heatLoss: ({ candidate }, _, { ceiling }) => candidate.thermal.transmittance_W_m2K / ceiling.transmittance_W_m2K,
-  edgeThickness: ({ candidate }) => candidate.edge.fascia_m,
-  roofRise: ({ candidate }) => candidate.edge.ridgeRise_m,
+  // The two ways out work side by side.
+  drying: ({ candidate }) => candidate.drying.outwardPermeance_ng + candidate.drying.inwardPermeance_ng,
+  heatLoss: ({ candidate }, _, { ceiling }) =>
+    candidate.thermal.transmittance_W_m2K / ceiling.transmittance_W_m2K,
+  edgeThickness: ({ candidate }) => toMillimeter(candidate.edge.fascia_m),
+  roofRise: ({ candidate }) => toMillimeter(candidate.edge.ridgeRise_m),
   overhangStrength: ({ candidate }) => candidate.structure.use,
   slopeLoadPath: ({ candidate }) => candidate.fasteners.slopeUse,
   windHold: ({ windUse }) => windUse ?? 1,

@@ -1,49 +1,11 @@
-/** Criteria of the ranking: value functions and swing weights, from content/tables/criteria.json. */
+/** Value functions and swing weights of a case. */
 import jsonLogic from 'json-logic-js';
-import * as v from 'valibot';
-import json from '../../content/tables/criteria.json' with { type: 'json' };
+import { criteria, type Criterion } from '../catalog/criteria.ts';
 import type { CompleteCase } from '../case/complete.ts';
-import { roles } from '../case/case.ts';
-import { knownGrades } from '../catalog/sets.ts';
-import { measureKinds } from '../measures.ts';
+import type { Climate } from '../evaluation/evaluation.ts';
 
-const anchor = v.strictTuple([v.number(), v.pipe(v.number(), v.minValue(0), v.maxValue(1))]);
-const weight = v.pipe(v.number(), v.minValue(0), v.maxValue(100));
-
-export const criteriaTable = v.strictObject({
-  title: v.string(),
-  about: v.string(),
-  rows: v.array(
-    v.strictObject({
-      id: v.pipe(v.string(), v.regex(/^[a-z][a-zA-Z]*$/)),
-      name: v.string(),
-      measure: v.string(),
-      kind: v.picklist(measureKinds),
-      better: v.picklist(['more', 'less']),
-      anchors: v.pipe(v.array(anchor), v.minLength(2)),
-      anchorReason: v.string(),
-      swing: v.string(),
-      weights: v.strictObject({ builder: weight, designer: weight, trainer: weight }),
-      modifiers: v.array(
-        v.strictObject({ when: v.unknown(), factor: v.pipe(v.number(), v.minValue(0)), reason: v.string() }),
-      ),
-      source: v.string(),
-      known: v.picklist(knownGrades),
-    }),
-  ),
-});
-
-export type Criterion = v.InferOutput<typeof criteriaTable>['rows'][number];
-
-export const criteria: readonly Criterion[] = v.parse(criteriaTable, json).rows;
-export type Role = (typeof roles)[number];
-
-/** The criterion of an id. @throws RangeError when there is none. */
-export function criterion(id: string): Criterion {
-  const found = criteria.find((row) => row.id === id);
-  if (!found) throw new RangeError(`no criterion ${id} in criteria.json`);
-  return found;
-}
+export type Role = CompleteCase['project']['role'];
+export { criteria, criteriaTable, criterion, type Criterion } from '../catalog/criteria.ts';
 
 /**
  * Value of a measure: straight lines between anchors, flat outside.
@@ -74,12 +36,12 @@ export interface Weight {
 }
 
 /** Swing weights of a case: the user's where given, else the reader's default moved by the answers. */
-export function weightsOf(given: CompleteCase): Weight[] {
+export function weightsOf(given: CompleteCase, climate: Climate): Weight[] {
   return criteria.map((row) => {
     const own = given.priorities[row.id];
     if (own !== undefined) return { criterion: row.id, raw: own, isOwn: true, reasons: [] };
     const holding = row.modifiers.filter((modifier) =>
-      jsonLogic.truthy(jsonLogic.apply(modifier.when as never, { case: given })),
+      jsonLogic.truthy(jsonLogic.apply(modifier.when as never, { case: given, climate })),
     );
     const raw = holding.reduce((sum, modifier) => sum * modifier.factor, row.weights[given.project.role]);
     return { criterion: row.id, raw, isOwn: false, reasons: holding.map((modifier) => modifier.reason) };

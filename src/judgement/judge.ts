@@ -9,7 +9,7 @@ import type {
   Ranking,
   Requirements,
 } from '../evaluation/evaluation.ts';
-import type { Draft } from '../strategies/build.ts';
+import type { Draft } from '../roof/draft.ts';
 import { attributesOf } from './attributes.ts';
 import { findings, type Facts, type Finding } from './rules.ts';
 

@@ -2,6 +2,7 @@
 import type { StrategyId } from '../catalog/sets.ts';
 import type { Candidate, Ranking } from '../evaluation/evaluation.ts';
 import { criterion, type Weight } from './criteria.ts';
+import { inBothUnits } from './rules.ts';
 import { contributionsOf, normalized, overturnOf, type Scores } from './weighted.ts';
 
 /** [%] a first place that survives every single weight moving by this much is clear (product acceptance scenarios). */
@@ -21,7 +22,6 @@ interface Ranked {
 
 function ranked(candidates: readonly Candidate[], weights: Readonly<Record<string, number>>): Ranked[] {
   return candidates
-    .filter((candidate) => candidate.feasible)
     .map((candidate) => {
       const scores = scoresOf(candidate);
       const contributions = contributionsOf(weights, scores);
@@ -36,23 +36,44 @@ function leadersOf(all: readonly Ranked[]): Ranked[] {
   return all.filter(({ candidate }) => !seen.has(candidate.strategy) && seen.add(candidate.strategy));
 }
 
-/** What speaks most for the first against the second, or with nobody else against the middle of the scale. */
-function differences(first: Ranked, second: Ranked | undefined): { criterion: string; difference: number }[] {
-  return Object.entries(first.contributions).map(([id, part]) => {
-    const weight = part / (first.scores[id] || 1);
-    const other = second === undefined ? weight / 2 : (second.contributions[id] ?? 0);
-    return { criterion: id, difference: part - other };
-  });
+/** The best member of every other strategy, excluded or not: what the first is held against in words. */
+function rivalsOf(first: Ranked, everyone: readonly Ranked[]): Ranked[] {
+  return leadersOf(everyone).filter(({ candidate }) => candidate.strategy !== first.candidate.strategy);
 }
 
-const inWords = ({ criterion: id, difference }: { criterion: string; difference: number }) => ({
-  criterion: id,
-  difference,
-  text: criterion(id).name,
-});
+interface Gap {
+  readonly criterion: string;
+  readonly difference: number;
+}
+
+/** Weighted value of the first less the mean of its rivals, by criterion, greatest lead first. */
+function gapsOf(first: Ranked, rivals: readonly Ranked[]): Gap[] {
+  return Object.entries(first.contributions)
+    .map(([id, part]) => {
+      const others = rivals.reduce((sum, rival) => sum + (rival.contributions[id] ?? 0), 0);
+      return { criterion: id, difference: part - others / Math.max(1, rivals.length) };
+    })
+    .sort((a, b) => b.difference - a.difference);
+}
+
+const measureOf = ({ candidate }: Ranked, id: string): number =>
+  candidate.attributes.find((attribute) => attribute.criterion === id)?.measure ?? 0;
+
+/** `Unbroken air barrier: 1 against 2.33 and 1`. */
+function inWords(first: Ranked, rivals: readonly Ranked[], { criterion: id, difference }: Gap) {
+  const { name, kind } = criterion(id);
+  const shown = (one: Ranked): string => inBothUnits(kind, measureOf(one, id));
+  const against = rivals.map(shown).join(' and ');
+  return {
+    criterion: id,
+    difference,
+    text: `${name}: ${shown(first)}${against === '' ? '' : ` against ${against}`}`,
+  };
+}
 
 function confidenceOf(
   leaders: readonly Ranked[],
+  everyone: readonly Ranked[],
   raw: Readonly<Record<string, number>>,
 ): Pick<Ranking, 'confidence' | 'overturns'> {
   const [first, second] = leaders;
@@ -61,18 +82,21 @@ function confidenceOf(
       overturns: [],
       confidence: { level: 'none-feasible', margin: 0, runnerUp: null, reasons: [], worries: [] },
     };
-  const overturns = leaders.slice(1).map((other) =>
-    overturnOf(
-      raw,
-      { id: first.candidate.id, scores: first.scores },
-      { id: other.candidate.id, scores: other.scores },
-    ),
-  );
+  const overturns = leaders
+    .slice(1)
+    .map((other) =>
+      overturnOf(
+        raw,
+        { id: first.candidate.id, scores: first.scores },
+        { id: other.candidate.id, scores: other.scores },
+      ),
+    );
   const isClear = overturns.every(
     ({ change_pct }) => change_pct === null || Math.abs(change_pct) > CLEAR_PCT,
   );
-  const gaps = differences(first, second);
-  const falling = [...gaps].sort((a, b) => b.difference - a.difference);
+  const rivals = rivalsOf(first, everyone);
+  const gaps = gapsOf(first, rivals);
+  const words = (gap: Gap) => inWords(first, rivals, gap);
   return {
     overturns: overturns.flatMap(({ criterion: id, from, to, weight, change_pct }) =>
       id === null || weight === null || change_pct === null
@@ -83,8 +107,15 @@ function confidenceOf(
       level: isClear ? 'clear' : 'narrow',
       margin: first.total - (second?.total ?? 0),
       runnerUp: second?.candidate.id ?? null,
-      reasons: falling.slice(0, SHOWN).filter((gap) => gap.difference > 0).map(inWords),
-      worries: falling.slice(-SHOWN).reverse().filter((gap) => gap.difference < 0).map(inWords),
+      reasons: gaps
+        .slice(0, SHOWN)
+        .filter((gap) => gap.difference > 0)
+        .map(words),
+      worries: gaps
+        .slice(-SHOWN)
+        .reverse()
+        .filter((gap) => gap.difference < 0)
+        .map(words),
     },
   };
 }
@@ -115,7 +146,8 @@ export function rankingOf(
       overturns: [],
       confidence: { level: 'stop', margin: 0, runnerUp: null, reasons: [], worries: [] },
     };
-  const all = ranked(candidates, shares);
+  const everyone = ranked(candidates, shares);
+  const all = everyone.filter(({ candidate }) => candidate.feasible);
   const leaders = leadersOf(all);
   return {
     order: all.map(({ candidate }) => candidate.id),
@@ -130,6 +162,6 @@ export function rankingOf(
     contributions: Object.fromEntries(
       all.map(({ candidate, contributions }) => [candidate.id, { ...contributions }]),
     ),
-    ...confidenceOf(leaders, raw),
+    ...confidenceOf(leaders, everyone, raw),
   };
 }

@@ -1,45 +1,12 @@
 /** Rules as data: conditions in JSON Logic, effects and words in content/rules/rules.json. */
 import jsonLogic from 'json-logic-js';
-import * as v from 'valibot';
-import json from '../../content/rules/rules.json' with { type: 'json' };
-import { strategies, type StrategyId } from '../catalog/sets.ts';
-import { cautionLevels, deferralSchema } from '../evaluation/evaluation.ts';
-import { measureKinds, show, type MeasureKind } from '../measures.ts';
+import { rules, type Rule } from '../catalog/rules.ts';
+import type { StrategyId } from '../catalog/sets.ts';
+import { show, type MeasureKind } from '../measures.ts';
 
-const fact = v.strictObject({ path: v.string(), kind: v.picklist([...measureKinds, 'text']) });
-const shared = {
-  id: v.pipe(v.string(), v.regex(/^[a-z][a-z0-9-]*$/)),
-  scope: v.picklist(['case', 'candidate']),
-  strategies: v.optional(v.array(v.picklist(strategies))),
-  when: v.unknown(),
-  text: v.pipe(v.string(), v.minLength(1)),
-  facts: v.record(v.string(), fact),
-  question: v.string(),
-  source: v.string(),
-};
+export { rules, rulesTable, type Rule } from '../catalog/rules.ts';
 
-export const rulesTable = v.strictObject({
-  title: v.string(),
-  about: v.string(),
-  rows: v.array(
-    v.variant('effect', [
-      v.strictObject({ ...shared, effect: v.literal('stop') }),
-      v.strictObject({ ...shared, effect: v.literal('exclude') }),
-      v.strictObject({ ...shared, effect: v.literal('caution'), level: v.picklist(cautionLevels) }),
-      v.strictObject({
-        ...shared,
-        effect: v.literal('defer'),
-        to: deferralSchema.entries.to,
-        item: v.string(),
-      }),
-    ]),
-  ),
-});
-
-export type Rule = v.InferOutput<typeof rulesTable>['rows'][number];
 export type Effect = Rule['effect'];
-
-export const rules: readonly Rule[] = v.parse(rulesTable, json).rows;
 
 /** What a rule may look at. */
 export type Facts = Readonly<Record<string, unknown>>;
@@ -97,7 +64,9 @@ export function findings<E extends Effect>(
 ): Finding<Extract<Rule, { effect: E }>>[] {
   return rules
     .filter((rule): rule is Extract<Rule, { effect: E }> => rule.effect === effect && rule.scope === scope)
-    .filter((rule) => strategy === undefined || rule.strategies === undefined || rule.strategies.includes(strategy))
+    .filter(
+      (rule) => strategy === undefined || rule.strategies === undefined || rule.strategies.includes(strategy),
+    )
     .filter((rule) => jsonLogic.truthy(jsonLogic.apply(rule.when as never, facts)))
     .map((rule) => findingOf(rule, facts));
 }

@@ -88,10 +88,7 @@ export function overturnOf(
  * @throws         RangeError when the weights cannot be normalized
  * @source         OUR-JUDGEMENT additive multi-attribute value model, textbook form (memory)
  */
-export function weightedRanking(
-  weights: Weights,
-  scores: Readonly<Record<string, Scores>>,
-): WeightedRanking {
+export function weightedRanking(weights: Weights, scores: Readonly<Record<string, Scores>>): WeightedRanking {
   const shares = normalized(weights);
   const totals = Object.fromEntries(Object.entries(scores).map(([id, row]) => [id, totalOf(shares, row)]));
   const order = Object.keys(scores).sort((a, b) => (totals[b] ?? 0) - (totals[a] ?? 0));

@@ -180,7 +180,10 @@ function aboveBoardLayers(given: CompleteCase, variant: Variant): Layer[] {
   };
   if (ventilation === 'vented-furring') {
     const battens_m = needsUpperDeck(given, variant) ? 0 : dimension('batten-height_m');
-    gap(dimension('furring-height_m') + battens_m, battens_m > 0 ? 'vented space: furring and cross battens' : 'vented space between furring');
+    gap(
+      dimension('furring-height_m') + battens_m,
+      battens_m > 0 ? 'vented space: furring and cross battens' : 'vented space between furring',
+    );
   }
   if (ventilation === 'panel-gap') gap(dimension('panel-gap_m'), 'vent channels of the panel');
   if (needsUpperDeck(given, variant)) {

@@ -74,7 +74,8 @@ export function fasteningOf(
 ): Fastening {
   const into = holdsIn(variant);
   const deck_m = given.framing.deckThickness_m;
-  const embedment_m = into === 'rafter' ? dimension('screw-embedment_m') : dimension('screw-tip-below-deck_m');
+  const embedment_m =
+    into === 'rafter' ? dimension('screw-embedment_m') : dimension('screw-tip-below-deck_m');
   const found = screwLength({
     aboveDeck_m: stackAboveDeck(layers, variant),
     deck_m,
@@ -88,9 +89,13 @@ export function fasteningOf(
   const perArea_1_m2 = 1 / (step_m * across_m);
   const screw = screwOf(SCREW);
   const side = sideMember(layers, variant);
-  const main = into === 'rafter'
-    ? { thickness_m: embedment_m, gravity: dimension('wood-gravity') }
-    : { thickness_m: deck_m, gravity: given.framing.deck === 'plank' ? dimension('wood-gravity') : dimension('panel-gravity') };
+  const main =
+    into === 'rafter'
+      ? { thickness_m: embedment_m, gravity: dimension('wood-gravity') }
+      : {
+          thickness_m: deck_m,
+          gravity: given.framing.deck === 'plank' ? dimension('wood-gravity') : dimension('panel-gravity'),
+        };
   const gap_m = thickness_m(insulationLayers(layers));
   const capacity = gapCapacity({
     screw,

@@ -68,7 +68,11 @@ export function loadsOn(given: CompleteCase, layers: readonly Layer[]): RoofLoad
   } as const;
   const roofShape = windShape(given.roof.shape);
   const pressure = (zone: WindZone, part: 'roof' | 'overhang') => {
-    const found = roofWindPressure(site, { roofShape, angle_deg, zone, effectiveArea_m2: SMALL_AREA_M2 }, part);
+    const found = roofWindPressure(
+      site,
+      { roofShape, angle_deg, zone, effectiveArea_m2: SMALL_AREA_M2 },
+      part,
+    );
     return found.kind === 'notCovered' ? null : found;
   };
   const overhang = pressure(eaveCornerZone(roofShape), 'overhang');

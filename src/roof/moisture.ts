@@ -96,13 +96,16 @@ export function gapPermeance_ng(layers: readonly Layer[]): number {
 }
 
 /** The wood that a roof leak wets first: the second deck, or the deck when there is none. */
-const upperWood = (layers: readonly Layer[]): Layer | undefined => layers.find((l) => l.role === 'upper-deck');
+const upperWood = (layers: readonly Layer[]): Layer | undefined =>
+  layers.find((l) => l.role === 'upper-deck');
 
 /** The upper deck between moving air in the gap and the weather: both sides at outdoor conditions. */
 function upperDeckAssembly(layers: readonly Layer[], gap: number, upper: number): MoistureAssembly {
   const airLayer_m = AIR_PERMEABILITY_NG_PASM / gapPermeance_ng(layers);
   const air: MoistureLayer = { resistance_m2K_W: 0, equivalentAirLayer_m: Math.max(OPEN_M, airLayer_m) };
-  const solid = layers.filter((layer, index) => index > Math.min(gap, upper) && !isGap(layer) && index !== upper);
+  const solid = layers.filter(
+    (layer, index) => index > Math.min(gap, upper) && !isGap(layer) && index !== upper,
+  );
   const woodLayer = layers[upper];
   const wood: MoistureLayer[] = woodLayer === undefined ? [] : [moistureLayer(woodLayer)];
   const outside = solid.filter((layer) => layers.indexOf(layer) > upper);
@@ -152,8 +155,7 @@ export function dryingOf(
   const gap = layers.findIndex(isGap);
   const gap_ng = gapPermeance_ng(layers);
   const beyond = layers.slice(wood + 1);
-  const outward_ng =
-    gap > wood ? inSeries_ng(layers.slice(wood + 1, gap), [gap_ng]) : inSeries_ng(beyond);
+  const outward_ng = gap > wood ? inSeries_ng(layers.slice(wood + 1, gap), [gap_ng]) : inSeries_ng(beyond);
   const inward_ng = gap >= 0 && gap < wood ? gap_ng : inSeries_ng(layers.slice(0, wood));
   const isOut = outward_ng >= WAY_OUT_NG;
   const isIn = inward_ng >= WAY_OUT_NG;

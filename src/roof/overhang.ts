@@ -3,7 +3,7 @@ import { dimension } from '../catalog/dimensions.ts';
 import type { LumberSize } from '../catalog/lumber.ts';
 import type { CompleteCase } from '../case/complete.ts';
 import type { Candidate, Layer, StructureCheck } from '../evaluation/evaluation.ts';
-import { outriggerScreening, type Outrigger } from '../structure/outrigger.ts';
+import { ENGINEER_OVERHANG_M, outriggerScreening, type Outrigger } from '../structure/outrigger.ts';
 import { smallestOutrigger } from '../structure/outriggerChoice.ts';
 import { prescriptiveOverhang, rafterTailScreening } from '../structure/rafterTail.ts';
 import type { ScreeningCheck } from '../structure/screening.ts';
@@ -19,6 +19,8 @@ const SCREWS_AN_END = 2;
 const SCREW = 'wood-14';
 /** [-] stands for "past any limit" where nothing passes. */
 const NO_LIMIT_USE = 9;
+/** [-] rounding noise of a ratio. */
+const RATIO_NOISE = 1e-9;
 /** [m] overhangs between which the limit is sought: 2 in to 5 ft. */
 const SHORTEST_M = 0.0508;
 const LONGEST_M = 1.524;
@@ -61,6 +63,9 @@ const asCheck = (check: ScreeningCheck): StructureCheck => ({
   known: check.known,
   note: check.governingCase,
 });
+
+/** Takes the rounding noise of conversions out of a ratio, so that an overhang at its limit reads 1. */
+const rounded = (ratio: number): number => Math.round(ratio / RATIO_NOISE) * RATIO_NOISE;
 
 /** Greatest overhang along the slope whose checks all pass, by halving. */
 function limit_m(passes: (overhang_m: number) => boolean): number {
@@ -114,31 +119,34 @@ interface Outcome {
   readonly outrigger: OutriggerPlan | null;
 }
 
-function outriggersOutcome(
-  load: RoofLoad,
-  room_m: number,
-  overhang_m: number,
-  angle_deg: number,
-): Outcome {
+function outriggersOutcome(load: RoofLoad, room_m: number, overhang_m: number, angle_deg: number): Outcome {
   const wanted = outriggerOf(load, Math.max(overhang_m, SHORTEST_M), angle_deg);
   const { choice, tried } = smallestOutrigger(wanted, room_m);
-  const last = tried.at(-1);
-  const size = choice ?? last;
+  const strongest = tried.reduce<(typeof tried)[number] | undefined>(
+    (best, next) => (best === undefined || next.ratio < best.ratio ? next : best),
+    undefined,
+  );
+  const size = choice ?? strongest;
   if (size === undefined) {
     return { checks: [noRoom(room_m)], limit_m: 0, outrigger: null };
   }
   const member = { species: SPECIES, size: size.size, orientation: size.orientation } as const;
   const screening = outriggerScreening({ ...wanted, member });
   const section = sectionOf(member);
-  const strongest = { species: SPECIES, size: last?.size ?? size.size, orientation: last?.orientation ?? size.orientation } as const;
+  const strong = {
+    species: SPECIES,
+    size: strongest?.size ?? size.size,
+    orientation: strongest?.orientation ?? size.orientation,
+  } as const;
   const passes = (a_m: number): boolean => {
-    const tried = outriggerScreening({ ...outriggerOf(load, a_m, angle_deg), member: strongest });
-    return tried.governing.ratio <= 1 && tried.gates.length === 0;
+    const tried = outriggerScreening({ ...outriggerOf(load, a_m, angle_deg), member: strong });
+    return tried.governing.ratio <= 1 && tried.gates.every((gate) => gate.id === 'deep-overhang');
   };
   const { bending, shear, deflection, heelScrews, wallTie } = screening;
   return {
     checks: [bending, shear, deflection, heelScrews, wallTie].map(asCheck),
-    limit_m: limit_m(passes),
+    // The 24 in gate is a horizontal projection, as the published limits are; strength goes along the slope.
+    limit_m: Math.min(limit_m(passes), ENGINEER_OVERHANG_M / cosine(angle_deg)),
     outrigger: {
       size: size.size,
       orientation: size.orientation,
@@ -173,7 +181,10 @@ function tailsOutcome(
 ): Outcome {
   const cos = cosine(angle_deg);
   const prescriptive_m = prescriptiveOverhang(run_m) / cos;
-  const size = carrier === 'rafter-tails' && given.framing.kind === 'rafter' ? lumberOfDepth(given.framing.depth_m) : undefined;
+  const size =
+    carrier === 'rafter-tails' && given.framing.kind === 'rafter'
+      ? lumberOfDepth(given.framing.depth_m)
+      : undefined;
   const prescriptive: StructureCheck = {
     id: 'overhang-prescriptive',
     what: 'Overhang against the prescriptive limit: the lesser of 24 in and a third of the span',
@@ -195,7 +206,8 @@ function tailsOutcome(
       overhang_m: a_m,
       backSpan_m: run_m / cos,
       angle_deg,
-      notch_m: sectionOf({ species: SPECIES, size, orientation: 'on-edge' }).depth_m * dimension('notch-share'),
+      notch_m:
+        sectionOf({ species: SPECIES, size, orientation: 'on-edge' }).depth_m * dimension('notch-share'),
       loads: { dead_Pa: load.dead_Pa, snow_Pa: load.snow_Pa, ...windOn(load) },
       tip_N: dimension('edge-line-load_N_m') * given.framing.spacing_m,
     });
@@ -244,7 +256,7 @@ export function overhangOf(
       ? outriggersOutcome(load, room_m, overhang_m, angle_deg)
       : tailsOutcome(given, load, carrier, overhang_m, angle_deg, run_m);
   const horizontalLimit_m = outcome.limit_m * cos;
-  const use = horizontalLimit_m > 0 ? given.overhang.eave_m / horizontalLimit_m : NO_LIMIT_USE;
+  const use = horizontalLimit_m > 0 ? rounded(given.overhang.eave_m / horizontalLimit_m) : NO_LIMIT_USE;
   return {
     structure: {
       provisional: true,
@@ -266,4 +278,3 @@ export function overhangOf(
     outrigger: outcome.outrigger,
   };
 }
-

@@ -1,5 +1,11 @@
 /** The outdoor climate of a case: own figures, a listed place, or a cautious stand-in. */
-import { allPlaces, isMountainStation, placeLabel, representativePlace, type Place } from '../catalog/places.ts';
+import {
+  allPlaces,
+  isMountainStation,
+  placeLabel,
+  representativePlace,
+  type Place,
+} from '../catalog/places.ts';
 import { notesOf } from '../catalog/placeNotes.ts';
 import type { Case } from '../case/case.ts';
 import { standingOf, type ZoneFinding } from '../case/place.ts';

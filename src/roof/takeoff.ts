@@ -41,7 +41,9 @@ export function wasteShare_pct(given: CompleteCase, panel: boolean): number {
 const outriggerCount = ({ given, outrigger, roof }: TakeoffInput): number =>
   outrigger === null
     ? 0
-    : Math.ceil((wallLine_m(given) + (given.overhang.rake_m > 0 ? roof.rakeLength_m : 0)) / outrigger.spacing_m);
+    : Math.ceil(
+        (wallLine_m(given) + (given.overhang.rake_m > 0 ? roof.rakeLength_m : 0)) / outrigger.spacing_m,
+      );
 
 /** Whether tails that stand today are cut off. */
 const cutsTails = ({ given, variant }: TakeoffInput): boolean =>
@@ -59,8 +61,15 @@ interface Hours {
   readonly edge_h: number;
 }
 
+/** A re-roof rebuilds the fascia of every thick edge; outriggers bring a new soffit too (low and mid of the table, our judgement). */
+function trim_h({ given, variant }: TakeoffInput): number {
+  if (given.project.kind !== 're-roof') return 0;
+  const trim = cost('eave-trim');
+  return wallLine_m(given) * (variant.carrier === 'outriggers' ? trim.mid : trim.low);
+}
+
 function hoursOf(input: TakeoffInput): Hours {
-  const { given, layers, roof, airBarrier, variant } = input;
+  const { given, layers, roof, airBarrier } = input;
   const area_m2 = roof.area_m2;
   const boards = insulationLayers(layers).length;
   const factor = crewFactor(input);
@@ -75,7 +84,7 @@ function hoursOf(input: TakeoffInput): Hours {
     airBarrier.bays * cost('seal-tail-bay').mid +
     outriggerCount(input) * cost('outrigger').mid +
     (cutsTails(input) ? wallLine_m(given) * cost('cut-and-wrap').mid : 0) +
-    (variant.carrier === 'outriggers' && given.project.kind === 're-roof' ? wallLine_m(given) * cost('eave-trim').mid : 0);
+    trim_h(input);
   return { open_h: (field_h + cutting_h) * factor, edge_h: edge_h * factor };
 }
 
@@ -90,7 +99,10 @@ function materialsCost_USD(input: TakeoffInput): number {
   const premium = isPanel(input) ? cost('panel-premium').mid : 0;
   return (
     roof.area_m2 * (waste * (boards + deck + premium) + cost('deck-membrane').mid) +
-    fasteners.count * cost('long-screw').mid
+    fasteners.count * cost('long-screw').mid +
+    input.airBarrier.bays * dimension('tail-block_USD') +
+    outriggerCount(input) * dimension('outrigger-material_USD') +
+    (input.variant.carrier === 'outriggers' ? dimension('engineer-fee_USD') : 0)
   );
 }
 
@@ -104,7 +116,7 @@ function tradesOf(input: TakeoffInput): string[] {
   if (variant.carrier === 'outriggers') {
     trades.add('framer');
     trades.add('engineer');
-    if (given.wall.cladding !== 'new') trades.add('siding');
+    if (given.wall.cladding === 'stays') trades.add('siding');
   }
   return [...trades];
 }
@@ -119,7 +131,8 @@ function stepsOf(input: TakeoffInput): number {
       (variant.ventilation === 'vented-furring' ? 1 : 0) +
       (layers.some((layer) => layer.role === 'upper-deck') ? 1 : 0) +
       (variant.ventilation === 'drainage-mat' ? 1 : 0);
-  const edge = (airBarrier.bays > 0 ? 2 : 0) + (variant.carrier === 'outriggers' ? 3 : 0) + (cutsTails(input) ? 1 : 0);
+  const edge =
+    (airBarrier.bays > 0 ? 2 : 0) + (variant.carrier === 'outriggers' ? 3 : 0) + (cutsTails(input) ? 1 : 0);
   return field + edge + 3;
 }
 
@@ -151,8 +164,15 @@ export function takeoffOf(input: TakeoffInput): Candidate['takeoff'] {
       quantity: roof.area_m2 * waste,
       unit: 'm²',
     })),
-    { id: 'screws', what: 'long screws, ten percent spare in', quantity: Math.ceil(fasteners.count * 1.1), unit: 'pieces' },
-    ...(airBarrier.bays > 0 ? [{ id: 'blocks', what: 'blocks between tails, sealed', quantity: airBarrier.bays, unit: 'pieces' }] : []),
+    {
+      id: 'screws',
+      what: 'long screws, ten percent spare in',
+      quantity: Math.ceil(fasteners.count * 1.1),
+      unit: 'pieces',
+    },
+    ...(airBarrier.bays > 0
+      ? [{ id: 'blocks', what: 'blocks between tails, sealed', quantity: airBarrier.bays, unit: 'pieces' }]
+      : []),
     ...(outriggerCount(input) > 0
       ? [{ id: 'outriggers', what: 'outriggers', quantity: outriggerCount(input), unit: 'pieces' }]
       : []),

@@ -19,8 +19,7 @@ const PERCENT = 100;
 /** [m²·K/W] rounding noise of a sum of resistances. */
 const ROUNDING_M2K_W = 1e-9;
 
-const isBeyondGap = (layer: Layer): boolean =>
-  layer.role === 'vent-gap' || layer.role === 'drainage-mat';
+const isBeyondGap = (layer: Layer): boolean => layer.role === 'vent-gap' || layer.role === 'drainage-mat';
 
 /** Layers that count for heat: those inside a vented space; ISO 6946 drops a ventilated layer and all outside it. */
 function thermalLayers(layers: readonly Layer[]): { counted: Layer[]; isVented: boolean } {
@@ -200,14 +199,14 @@ export function thermalOf(
     bandShare_pct: PERCENT * bridges.bandShare,
     fastenerCorrection_W_m2K: fastenerCorrection,
     transmittance_W_m2K: whole_W_m2K,
-    transmittanceSummary: 'parallel path with surface films, outrigger band by area, screws by ISO 6946 annex F',
+    transmittanceSummary:
+      'parallel path with surface films, outrigger band by area, screws by ISO 6946 annex F',
     meetsCeilingResistance: total_m2K_W >= wanted.resistance_m2K_W - ROUNDING_M2K_W,
     ceilingMargin_m2K_W: total_m2K_W - wanted.resistance_m2K_W,
     meetsTransmittance: whole_W_m2K <= wanted.transmittance_W_m2K,
     transmittanceMargin_W_m2K: wanted.transmittance_W_m2K - whole_W_m2K,
   };
 }
-
 
 /** Whether the board above the deck is foam plastic. */
 export const isFoam = (variant: Variant): boolean => material(variant.board).foam;

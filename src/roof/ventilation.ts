@@ -37,14 +37,23 @@ function verdict(
 ): Pick<Candidate['ventilation'], 'status' | 'rule'> {
   const isShingle = given.covering.kind === 'asphalt-shingle';
   if (ventilation === 'vented-furring' || ventilation === 'panel-gap')
-    return { status: 'preferred', rule: 'A vented nailing deck: cooler, drier, and what shingle makers ask for.' };
+    return {
+      status: 'preferred',
+      rule: 'A vented nailing deck: cooler, drier, and what shingle makers ask for.',
+    };
   if (strategy === 'prebonded-panel')
     return { status: 'caution', rule: 'A panel without its gap: the top sheet dries only outward.' };
   if (ventilation === 'drainage-mat')
     return underlayment === 'vapor-open'
       ? { status: 'allowed', rule: 'Dries through the vapor-open underlayment into the mat.' }
-      : { status: 'caution', rule: 'The mat drains, but a tight underlayment keeps the wood from drying into it.' };
+      : {
+          status: 'caution',
+          rule: 'The mat drains, but a tight underlayment keeps the wood from drying into it.',
+        };
   return isShingle
-    ? { status: 'caution', rule: 'Unvented shingles: allowed by the code, not preferred; ask the shingle maker.' }
+    ? {
+        status: 'caution',
+        rule: 'Unvented shingles: allowed by the code, not preferred; ask the shingle maker.',
+      }
     : { status: 'caution', rule: 'Unvented: allowed, but water that gets in leaves slowly.' };
 }

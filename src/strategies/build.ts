@@ -18,23 +18,13 @@ import { dryingOf, moistureOf } from '../roof/moisture.ts';
 import { overhangOf, type OutriggerPlan } from '../roof/overhang.ts';
 import { takeoffOf, wasteShare_pct } from '../roof/takeoff.ts';
 import { thermalOf, withWinterResistance, type Bridges } from '../roof/thermal.ts';
+import type { Draft } from '../roof/draft.ts';
 import { variantId, type Variant } from '../roof/variant.ts';
 import { ventilationOf } from '../roof/ventilation.ts';
 
 const PERCENT = 100;
 /** [-] how far a stack may fall short of a wanted R: half a percent, the rounding of a label. */
 const WANTED_TOLERANCE = 0.995;
-
-/** A candidate without its exclusions and attributes, and what judgement needs beside it. */
-export interface Draft {
-  readonly candidate: Omit<Candidate, 'feasible' | 'excludedBy' | 'attributes'>;
-  readonly variant: Variant;
-  readonly outrigger: OutriggerPlan | null;
-  readonly windUse: number | null;
-  readonly waste_pct: number;
-  /** False when no stack of boards that are sold reaches what is asked. */
-  readonly reachesGoal: boolean;
-}
 
 const noBridges: Bridges = { bandShare: 0, woodShare: 0, outriggerDepth_m: 0, screwsPerArea_1_m2: 0 };
 
@@ -124,7 +114,12 @@ function condensationControlOf(
   };
 }
 
-function edgeOf(given: CompleteCase, variant: Variant, layers: readonly Layer[], angle_deg: number): Candidate['edge'] {
+function edgeOf(
+  given: CompleteCase,
+  variant: Variant,
+  layers: readonly Layer[],
+  angle_deg: number,
+): Candidate['edge'] {
   const { cut, fasciaLimit_m, ridgeRiseLimit_m } = given.profile;
   const tail_m =
     variant.carrier === 'truss-tails'

@@ -5,4 +5,4 @@ import { prebondedPanel } from './prebondedPanel.ts';
 import { rafterOverhang } from './rafterOverhang.ts';
 
 export const strategies: readonly Strategy[] = [rafterOverhang, flushOutriggers, prebondedPanel];
-export { buildCandidate, type Draft } from './build.ts';
+export { buildCandidate } from './build.ts';

@@ -11,10 +11,5 @@ const withAndWithoutBase = cores.flatMap((core) => [[core, null] as const, [core
 export const prebondedPanel: Strategy = {
   id: 'prebonded-panel',
   variants: (given) =>
-    members(
-      'prebonded-panel',
-      withAndWithoutBase,
-      ['panel-gap', 'unvented'],
-      [tailsOf(given), 'outriggers'],
-    ),
+    members('prebonded-panel', withAndWithoutBase, ['panel-gap', 'unvented'], [tailsOf(given), 'outriggers']),
 };

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import fc from 'fast-check';
 import { parseWords } from '../../src/catalog/words.ts';
 import { cautionWordLevels, deferralNames } from '../../src/catalog/wordSchemas.ts';
-import { cautionLevels, deferralSchema } from '../../src/evaluation/evaluation.ts';
+import { cautionLevels } from '../../src/catalog/sets.ts';
 
 const root = new URL('../../content/', import.meta.url);
 const filesOf = (folder: string): Record<string, string> =>
