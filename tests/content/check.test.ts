@@ -143,7 +143,9 @@ describe('a broken table', () => {
   });
 
   it('that is missing is found', () => {
-    const { 'criteria.json': _gone, ...tables } = shipped.tables;
+    const tables = Object.fromEntries(
+      Object.entries(shipped.tables).filter(([name]) => name !== 'criteria.json'),
+    );
     expect(tableFaults({ ...shipped, tables }).map(({ rule }) => rule)).toContain('file-there');
   });
 });

@@ -1,29 +1,12 @@
 /** The cautious defaults: each value fits the case, has a question that asks for it, and is reached. */
-import * as v from 'valibot';
+import type { InferOutput } from 'valibot';
 import { caseSchema, type Case } from '../../case/case.ts';
-import type { defaultRows } from '../../case/complete.ts';
+import type { DefaultRow, defaultsTable } from '../../catalog/defaults.ts';
 import { withValueAt } from '../../case/paths.ts';
 import { zones } from '../../catalog/sets.ts';
 import { readWith } from '../../faults.ts';
 import { idsIn, type Content, type Fault } from './content.ts';
 import { tablePath } from './parts.ts';
-
-const text = v.pipe(v.string(), v.minLength(1));
-export const defaultsTable = v.strictObject({
-  title: text,
-  about: text,
-  rows: v.array(
-    v.strictObject({
-      path: text,
-      question: text,
-      when: v.optional(v.record(v.string(), v.pipe(v.array(v.unknown()), v.minLength(1)))),
-      value: v.unknown(),
-      reason: text,
-      cost: text,
-      source: text,
-    }),
-  ),
-});
 
 const blank: Case = { overdeck: 1, place: { zone: '5A' } };
 
@@ -40,14 +23,13 @@ function askedBy(content: Content): Map<string, string> {
   );
 }
 
-export function defaultFaults(content: Content, { rows }: v.InferOutput<typeof defaultsTable>): Fault[] {
-  const typed: typeof defaultRows = rows as typeof defaultRows;
+export function defaultFaults(content: Content, { rows }: InferOutput<typeof defaultsTable>): Fault[] {
   const questions = askedBy(content);
   const faults: Fault[] = [];
   const report = (index: number, rule: string, hint: string): void => {
     faults.push({ file: tablePath('defaults.json'), path: `rows[${index}]`, rule, hint });
   };
-  typed.forEach(({ path, question, when = {}, value }, index) => {
+  rows.forEach(({ path, question, when = {}, value }, index) => {
     const refused = refusal(path, value);
     if (refused !== undefined) report(index, 'value-possible', `${path}: ${refused}`);
     const words = questions.get(question);
@@ -61,7 +43,7 @@ export function defaultFaults(content: Content, { rows }: v.InferOutput<typeof d
         if (strange.length > 0) report(index, 'value-possible', `no zone is called ${strange.join(', ')}`);
         continue;
       }
-      if (!typed.slice(0, index).some((row) => row.path === name)) {
+      if (!rows.slice(0, index).some((row) => row.path === name)) {
         report(index, 'default-order', `${name} must have its default above this row`);
       }
       for (const each of allowed) {
@@ -69,11 +51,11 @@ export function defaultFaults(content: Content, { rows }: v.InferOutput<typeof d
         if (wrong !== undefined) report(index, 'value-possible', `${name}: ${wrong}`);
       }
     }
-    if (!isReached(typed, index)) report(index, 'default-reached', `a row above always answers ${path}`);
+    if (!isReached(rows, index)) report(index, 'default-reached', `a row above always answers ${path}`);
   });
-  for (const path of new Set(typed.map((row) => row.path))) {
-    const last = typed.map((row) => row.path).lastIndexOf(path);
-    if (!isWhole(typed.filter((row) => row.path === path))) {
+  for (const path of new Set(rows.map((row) => row.path))) {
+    const last = rows.map((row) => row.path).lastIndexOf(path);
+    if (!isWhole(rows.filter((row) => row.path === path))) {
       report(
         last,
         'default-whole',
@@ -84,7 +66,7 @@ export function defaultFaults(content: Content, { rows }: v.InferOutput<typeof d
   return faults;
 }
 
-type DefaultRows = typeof defaultRows;
+type DefaultRows = readonly DefaultRow[];
 
 const isReached = (rows: DefaultRows, index: number): boolean =>
   !rows.slice(0, index).some((row) => row.path === rows[index]?.path && row.when === undefined);

@@ -28,8 +28,7 @@ export const forbidden: readonly Forbidden[] = [
   { rule: 'nothing-open', pattern: /\b(?:TODO|FIXME|XXX|TBD)\b/, hint: 'finish it or take it out' },
   {
     rule: 'american-spelling',
-    pattern:
-      /\b(?:colour|(?:centi|milli)?metre|fibre|vapour|centre|mould|aluminium)s?\b/i,
+    pattern: /\b(?:colour|(?:centi|milli)?metre|fibre|vapour|centre|mould|aluminium)s?\b/i,
     hint: 'write it the American way',
   },
   {

@@ -1,7 +1,8 @@
 /** Tables: each file against its schema, then what holds across files. */
-import * as v from 'valibot';
+import type * as v from 'valibot';
 import { checkTables } from '../../catalog/check.ts';
 import { namedSources } from '../../catalog/consistency.ts';
+import { defaultsTable } from '../../catalog/defaults.ts';
 import { dimensionsTable } from '../../catalog/dimensions.ts';
 import { furringSchema } from '../../catalog/furring.ts';
 import { lumberSchema, screwsSchema } from '../../catalog/lumber.ts';
@@ -10,10 +11,10 @@ import { sequenceTable } from '../../catalog/sequence.ts';
 import { knownGrades } from '../../catalog/sets.ts';
 import { tableSchemas, type TableName } from '../../catalog/tables.ts';
 import { windCoefficientsSchema } from '../../catalog/windCoefficients.ts';
-import { criteriaTable } from '../../judgement/criteria.ts';
+import { criteriaTable } from '../../catalog/criteria.ts';
 import type { Content, Fault } from './content.ts';
 import { criteriaFaults, sizeFaults } from './criteria.ts';
-import { defaultFaults, defaultsTable } from './defaults.ts';
+import { defaultFaults } from './defaults.ts';
 import { schemaFaults, tablePath } from './parts.ts';
 
 /** Schemas of the tables that the check of the catalog does not go through. */
