@@ -111,7 +111,8 @@ function readOne(
 
 /**
  * Reads all files, given as path (`content/questions/place.md`) and text. The folder before the file name
- * decides the schema; files that are not Markdown are left alone.
+ * decides the schema; READMEs and files that are not
+ * Markdown are left alone.
  */
 export function parseWords(files: Readonly<Record<string, string>>): WordsReading {
   const words = { questions: {}, strategies: {}, cautions: {}, glossary: {} } as Record<
@@ -120,7 +121,7 @@ export function parseWords(files: Readonly<Record<string, string>>): WordsReadin
   >;
   const faults: Fault[] = [];
   for (const path of Object.keys(files).sort()) {
-    if (!path.endsWith('.md')) continue;
+    if (!path.endsWith('.md') || path.endsWith('README.md')) continue;
     const folder = path.split('/').at(-2);
     if (!isFolder(folder)) {
       faults.push({ path, message: `is in no known folder; ${Object.keys(fronts).join(', ')} are allowed` });

@@ -1,8 +1,7 @@
 /** What a changed answer re-opens: pages that now ask more, and answers that were given for other circumstances. */
 import { answeredPaths, answerAt, changedPaths, type Answers } from './answers.ts';
-import { settledBy, stateIds, type AnswerPath, type StateId } from './questions.ts';
+import { isQuestion, settledBy, stateIds, type AnswerPath, type StateId } from './questions.ts';
 import { askedFields, endsAtStop, fieldRelevance, ownSkips, ZONE_PATHS } from './relevance.ts';
-import { isQuestion } from './questions.ts';
 
 /** Answers whose worth hangs on other answers, though they are still asked. */
 export interface ValueDependency {
@@ -21,12 +20,6 @@ export const valueDependencies: readonly ValueDependency[] = [
     paths: ['codes.localCeiling_m2K_W', 'codes.localAboveDeck_m2K_W', 'codes.iceBarrierRequired'],
     dependsOn: PLACE,
     because: 'The local rules were given for another place.',
-  },
-  {
-    question: 'framing',
-    paths: ['framing.depth_m', 'framing.width_m', 'framing.spacing_m'],
-    dependsOn: ['framing.kind'],
-    because: 'The sizes were given for another kind of framing.',
   },
   {
     question: 'below-deck',
