@@ -18,7 +18,7 @@ const facts = v.record(v.string(), v.union([v.string(), v.number(), v.boolean(),
 /** Where a figure comes from and how it is known; `known` is one of catalog/sets.ts knownGrades. */
 const citation = v.object({
   source: word,
-  clause: v.optional(word),
+  clause: word,
   known: word,
   note: v.optional(word),
 });

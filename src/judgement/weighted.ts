@@ -1,7 +1,7 @@
 /** Weighted additive value over alternatives, and the smallest change of one weight that reverses a pair. */
 
 export type Weights = Readonly<Record<string, number>>;
-/** Value 0 to 1 by criterion. */
+/** Value by criterion; 0 to 1 in this product, any scale in the calculation. */
 export type Scores = Readonly<Record<string, number>>;
 
 export interface Overturn {
@@ -84,7 +84,7 @@ export function overturnOf(
  *
  * @param weights  [-] by criterion, 0 or more
  * @param scores   [-] by alternative and criterion, 0 to 1
- * @returns        [-] totals, order (ties in the order given), one overturn for each neighboring pair of the order
+ * @returns        [-] totals, order (ties in the order given), one overturn of the first by each other
  * @throws         RangeError when the weights cannot be normalized
  * @source         OUR-JUDGEMENT additive multi-attribute value model, textbook form (memory)
  */
@@ -92,14 +92,9 @@ export function weightedRanking(weights: Weights, scores: Readonly<Record<string
   const shares = normalized(weights);
   const totals = Object.fromEntries(Object.entries(scores).map(([id, row]) => [id, totalOf(shares, row)]));
   const order = Object.keys(scores).sort((a, b) => (totals[b] ?? 0) - (totals[a] ?? 0));
-  const overturns = order.slice(0, -1).map((id, index) => {
-    const next = order[index + 1] ?? id;
-    const found = overturnOf(
-      weights,
-      { id, scores: scores[id] ?? {} },
-      { id: next, scores: scores[next] ?? {} },
-    );
-    return found;
-  });
+  const [first] = order;
+  const scored = (id: string) => ({ id, scores: scores[id] ?? {} });
+  const overturns =
+    first === undefined ? [] : order.slice(1).map((id) => overturnOf(weights, scored(first), scored(id)));
   return { totals, order, overturns };
 }

@@ -7,6 +7,7 @@ import {
   type Place,
 } from '../catalog/places.ts';
 import { notesOf } from '../catalog/placeNotes.ts';
+import type { County } from '../catalog/counties.ts';
 import type { Case } from '../case/case.ts';
 import { standingOf, type ZoneFinding } from '../case/place.ts';
 import type { Climate } from '../evaluation/evaluation.ts';
@@ -40,14 +41,16 @@ const fromPlace = (place: Place, basis: Climate['basis']): Months => ({
 const coldness_C = (place: Place): number => threeColdestMonths(place.monthlyMean_C).mean_C;
 
 /**
- * The listed place that stands for a county: one within it, else the coldest of its zone in the same state.
- * Mountain stations never stand for a county.
+ * The listed place that stands for a county: one within it, else the coldest of its zone in the same state, else a
+ * cold place of its zone. Mountain stations never stand for a county. The zone is that of the newest map, whatever
+ * edition is in force: weather does not depend on the code.
  */
-function placeForCounty(fips: string, state: string, zone: string): Place | undefined {
+function placeForCounty({ fips, state, zone }: County): Place {
   const usable = allPlaces().filter((place) => !isMountainStation(place));
   const within = usable.filter((place) => place.fips === fips);
   const near = usable.filter((place) => place.region === state && place.zone === zone);
-  return (within.length > 0 ? within : near).sort((a, b) => coldness_C(a) - coldness_C(b))[0];
+  const [coldest] = (within.length > 0 ? within : near).sort((a, b) => coldness_C(a) - coldness_C(b));
+  return coldest ?? representativePlace(zone);
 }
 
 function monthsOf(given: Case, zone: ZoneFinding['zone']): Months {
@@ -66,11 +69,8 @@ function monthsOf(given: Case, zone: ZoneFinding['zone']): Months {
   }
   if (place !== undefined) return fromPlace(place, 'place');
   if (county !== undefined) {
-    const standIn = placeForCounty(county.fips, county.state, zone);
-    if (standIn !== undefined) {
-      const months = fromPlace(standIn, 'county');
-      return { ...months, placeName: `${county.name}, ${county.state} (climate of ${months.placeName})` };
-    }
+    const months = fromPlace(placeForCounty(county), 'county');
+    return { ...months, placeName: `${county.name}, ${county.state} (climate of ${months.placeName})` };
   }
   const months = fromPlace(representativePlace(zone), 'representative');
   const name = given.place.name ?? `zone ${zone}`;
