@@ -55,9 +55,9 @@ export function comparisonBlock(context: Context): Table {
     ),
   ]);
   const totals: Cell[] = [
-    cell('Total of 100'),
+    cell('Total'),
     ...compared.columns.map((column) =>
-      cell(`${points(column.total)}${column.isRecommended ? ', recommended' : ''}`),
+      cell(`${points(column.total)} of 100${column.isRecommended ? ', recommended' : ''}`),
     ),
   ];
   return {
@@ -182,13 +182,13 @@ function otherBlocks(context: Context, best: Candidate, other: Candidate): Block
               { id: 'criterion', title: 'Criterion', align: 'left' as const, width: 2.4 },
               { id: 'best', title: strategyNames[best.strategy], align: 'left' as const, width: 2.6 },
               { id: 'other', title: strategyNames[other.strategy], align: 'left' as const, width: 2.6 },
-              { id: 'lost', title: 'Points lost', align: 'right' as const, width: 1.2 },
+              { id: 'lost', title: 'Lost', align: 'right' as const, width: 1.2 },
             ],
             rows: lost.map((one) => [
               cell(criterionName(one.criterion)),
               cell(measure(best, one.criterion)),
               cell(measure(other, one.criterion)),
-              cell(points(one.lost)),
+              cell(`${points(one.lost)} points`),
             ]),
           },
         ]),

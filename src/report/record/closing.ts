@@ -9,7 +9,7 @@ import { factTexts, kindOfName } from '../figures.ts';
 import { blocksOf, filled, inlineOf } from '../inline.ts';
 import { capital, roleNames, spaced, strategyNames } from '../names.ts';
 import type { Context } from './context.ts';
-import { givenSource, section } from './context.ts';
+import { cited, givenSource, section } from './context.ts';
 import { citationsIn } from './walk.ts';
 
 const order: readonly Caution['level'][] = ['stop', 'strong', 'engineer', 'caution'];
@@ -53,10 +53,11 @@ function calloutOf(context: Context, caution: Caution): Callout {
     caution.strategies.length === 0 || caution.strategies.length === Object.keys(strategyNames).length
       ? []
       : [paragraph(`Concerns ${caution.strategies.map((one) => strategyNames[one]).join(', ')}.`, 'small')];
-  const rule =
-    context.role === 'builder'
-      ? []
-      : [paragraph(`Raised by the rule ${caution.rule}; source ${caution.source}.`, 'small')];
+  const from = cited({ source: caution.source, known: howKnown(context, caution.source) });
+  const rule = paragraph(
+    [{ text: context.role === 'builder' ? 'Source: ' : `Raised by the rule ${caution.rule}; source ` }, from],
+    'small',
+  );
   return {
     kind: 'callout',
     id: anchorOf(caution, context),
@@ -67,7 +68,7 @@ function calloutOf(context: Context, caution: Caution): Callout {
       ...(words === undefined ? [] : blocksOf(filled(words.body, facts))),
       ...(forReader === undefined ? [] : [paragraph(inlineOf(filled(forReader, facts)))]),
       ...concerns,
-      ...rule,
+      rule,
     ],
     ...(words?.deferTo === undefined ? {} : { deferTo: `ask the ${roleNames[words.deferTo]}` }),
   };
@@ -134,7 +135,12 @@ export function assumptionsSection(context: Context): Section {
       rows: assumptions.map((one): Cell[] => [
         cell(assumptionLabel(context, one)),
         cell(answerText(context, one.path, one.question, one.value)),
-        cell(one.reason),
+        cell([
+          { text: one.reason },
+          ...(context.role === 'builder'
+            ? []
+            : [{ text: ' ' }, cited({ source: one.source, known: howKnown(context, one.source) })]),
+        ]),
         cell(one.cost),
         cell(context.words.questions[one.question]?.title ?? capital(spaced(one.question))),
       ]),
@@ -233,6 +239,8 @@ function sourceText(context: Context, id: string): { text: string; known: string
   if (id === givenSource) return { text: 'Answers given in this case', known: 'as answered' };
   return hasSource(id) ? { text: citation(id), known: source(id).how } : { text: id, known: 'as cited' };
 }
+
+const howKnown = (context: Context, id: string): string => sourceText(context, id).known;
 
 /** Every source that the sections cite, and every one that the evaluation lists. */
 export function sourcesSection(context: Context, sections: readonly Section[]): Section {
