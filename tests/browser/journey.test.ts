@@ -52,7 +52,11 @@ const pages: readonly { readonly name: string; seen(page: Page): Promise<void> }
 ];
 
 async function open(page: Page, hand: Hand, name: string): Promise<void> {
-  await hand.follow(page, page.getByRole('navigation', { name: 'Pages' }).getByRole('link', { name }));
+  await hand.follow(
+    page,
+    page.getByRole('navigation', { name: 'Pages' }).getByRole('link', { name }),
+    'before',
+  );
   await page.waitForURL(new RegExp(`#/${name.toLowerCase()}`));
   expect(await page.title()).toMatch(new RegExp(`^${name} – .*Overdeck$`));
 }
@@ -67,7 +71,7 @@ async function recommendedOn(page: Page): Promise<string> {
 async function downloadedPdf(page: Page, hand: Hand): Promise<string[]> {
   const [download] = await Promise.all([
     page.waitForEvent('download'),
-    hand.follow(page, page.getByRole('button', { name: 'Download PDF' })),
+    hand.follow(page, page.getByRole('button', { name: 'Download PDF' }), 'after'),
   ]);
   expect(download.suggestedFilename()).toMatch(/\.pdf$/);
   return pdfPages(readFileSync(await download.path()));

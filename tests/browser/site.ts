@@ -9,6 +9,8 @@ import { root } from '../support/arrows.ts';
 import { launchChromium } from './chromium.mjs';
 
 const FOLDER = '/tools/roof/';
+/** How long one step may take on a slow, busy machine. */
+const PATIENCE_MS = 90_000;
 const dist = join(root, 'dist');
 const kinds: Readonly<Record<string, string>> = {
   '.html': 'text/html; charset=utf-8',
@@ -102,6 +104,7 @@ export async function openSite(): Promise<Site> {
         acceptDownloads: true,
         reducedMotion: 'reduce',
       });
+      context.setDefaultTimeout(PATIENCE_MS);
       const page = await context.newPage();
       const troubles: string[] = [];
       watch(page, host, troubles);

@@ -12,7 +12,8 @@ export interface Hand {
   start(page: Page): Promise<void>;
   answer(page: Page, answer: PickedAnswer): Promise<void>;
   next(page: Page): Promise<void>;
-  follow(page: Page, link: Locator): Promise<void>;
+  /** Goes to a control that stands before or after the place where the focus is. */
+  follow(page: Page, target: Locator, where: 'before' | 'after'): Promise<void>;
 }
 
 export const questionOn = async (page: Page): Promise<string> =>
@@ -53,8 +54,8 @@ export const mouse: Hand = {
   async next(page) {
     await nextButton(page).click();
   },
-  async follow(_, link) {
-    await link.click();
+  async follow(_, target) {
+    await target.click();
   },
 };
 
@@ -62,11 +63,11 @@ const isFocused = (target: Locator): Promise<boolean> =>
   target.evaluate((element) => element === document.activeElement);
 
 /** Presses Tab until the target has the focus: a control that Tab never reaches is a fault. */
-async function tabTo(page: Page, target: Locator): Promise<void> {
+async function tabTo(page: Page, target: Locator, key: 'Tab' | 'Shift+Tab' = 'Tab'): Promise<void> {
   await target.waitFor();
   for (let presses = 0; presses < MOST_TABS; presses += 1) {
     if (await isFocused(target)) return;
-    await page.keyboard.press('Tab');
+    await page.keyboard.press(key);
   }
   throw new Error(`Tab does not reach ${String(target)}`);
 }
@@ -113,8 +114,8 @@ export const keyboard: Hand = {
     await tabTo(page, nextButton(page));
     await page.keyboard.press('Enter');
   },
-  async follow(page, link) {
-    await tabTo(page, link);
+  async follow(page, target, where) {
+    await tabTo(page, target, where === 'before' ? 'Shift+Tab' : 'Tab');
     await page.keyboard.press('Enter');
   },
 };
