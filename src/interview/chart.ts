@@ -25,6 +25,7 @@ import {
   seen,
   undone,
   type Interview,
+  type SavedWay,
 } from './steps.ts';
 
 /** Answers are validated (`validate`) before they are sent. */
@@ -37,7 +38,7 @@ export type InterviewEvent =
   | { readonly type: 'review.open' }
   | { readonly type: 'undo' }
   | { readonly type: 'redo' }
-  | { readonly type: 'load'; readonly answers: Answers; readonly passed?: readonly StateId[] };
+  | ({ readonly type: 'load'; readonly answers: Answers } & SavedWay);
 
 type Of<T extends InterviewEvent['type']> = Extract<InterviewEvent, { type: T }>;
 interface About {
@@ -75,8 +76,8 @@ const base = setup({
     stepBackInHistory: assign(({ context }) => undone(context)),
     stepForwardInHistory: assign(({ context }) => redone(context)),
     replaceAll: assign(({ event }) => {
-      const { answers, passed } = event as Of<'load'>;
-      return loaded(answers, passed);
+      const { answers, passed = [], notSure = [], reopened = [] } = event as Of<'load'>;
+      return loaded(answers, { passed, notSure, reopened });
     }),
   },
 });

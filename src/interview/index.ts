@@ -14,6 +14,6 @@ export type { AnswerPath, QuestionId, StateId } from './questions.ts';
 export { askedFields, fieldApplies, lapsed, questionApplies, skipOf, stopNotice } from './relevance.ts';
 export type { Lapsed, StopNotice } from './relevance.ts';
 export { newInterview } from './steps.ts';
-export type { Interview } from './steps.ts';
+export type { Interview, SavedWay } from './steps.ts';
 export { caseOf, validate } from './validate.ts';
 export type { CaseReading } from './validate.ts';

@@ -129,9 +129,12 @@ export function redone(context: Interview): Interview {
   return { ...context, ...moment, past: [...context.past, momentOf(context)], future };
 }
 
+/** What a saved project may hold besides the answers. */
+export type SavedWay = Partial<Pick<Interview, 'passed' | 'notSure' | 'reopened'>>;
+
 /** A saved project, or a case file, in place of everything. */
-export const loaded = (answers: Answers, passed: readonly StateId[] = []): Interview => ({
+export const loaded = (answers: Answers, saved: SavedWay = {}): Interview => ({
   ...newInterview,
+  ...saved,
   answers,
-  passed,
 });

@@ -190,10 +190,17 @@ describe('answers, kept and taken back', () => {
     const snapshot = start([
       answer('job', { 'project.kind': 'new-roof' }),
       { type: 'review.open' },
-      { type: 'load', answers, passed: ['reader'] },
+      { type: 'load', answers, passed: ['reader'], notSure: ['snow'] },
     ]).getSnapshot();
     expect(stateOf(snapshot)).toBe('reader');
-    expect(snapshot.context).toMatchObject({ answers, passed: ['reader'], past: [], future: [] });
+    expect(snapshot.context).toMatchObject({
+      answers,
+      passed: ['reader'],
+      notSure: ['snow'],
+      reopened: [],
+      past: [],
+      future: [],
+    });
   });
 
   it('a new answer after undo drops what could be done again', () => {
