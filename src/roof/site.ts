@@ -45,12 +45,16 @@ const coldness_C = (place: Place): number => threeColdestMonths(place.monthlyMea
  * cold place of its zone. Mountain stations never stand for a county. The zone is that of the newest map, whatever
  * edition is in force: weather does not depend on the code.
  */
-function placeForCounty({ fips, state, zone }: County): Place {
+function monthsOfCounty({ fips, name, state, zone }: County): Months {
   const usable = allPlaces().filter((place) => !isMountainStation(place));
   const within = usable.filter((place) => place.fips === fips);
   const near = usable.filter((place) => place.region === state && place.zone === zone);
   const [coldest] = (within.length > 0 ? within : near).sort((a, b) => coldness_C(a) - coldness_C(b));
-  return coldest ?? representativePlace(zone);
+  const months =
+    coldest === undefined
+      ? fromPlace(representativePlace(zone), 'representative')
+      : fromPlace(coldest, 'county');
+  return { ...months, placeName: `${name}, ${state} (climate of ${months.placeName})` };
 }
 
 function monthsOf(given: Case, zone: ZoneFinding['zone']): Months {
@@ -61,31 +65,44 @@ function monthsOf(given: Case, zone: ZoneFinding['zone']): Months {
       placeName: given.place.name ?? (place === undefined ? `own climate, zone ${zone}` : placeLabel(place)),
       basis: 'own',
       temperature_C: own,
-      humidity_pct: given.place.monthlyRelativeHumidity_pct ?? own.map(() => null),
-      design_C: given.place.designTemperature_C ?? null,
-      notes: given.place.monthlyRelativeHumidity_pct === undefined ? ['humidity-missing'] : [],
+      humidity_pct: own.map(() => null),
+      design_C: null,
+      notes: ['humidity-missing'],
       sources: ['USER'],
     };
   }
   if (place !== undefined) return fromPlace(place, 'place');
-  if (county !== undefined) {
-    const months = fromPlace(placeForCounty(county), 'county');
-    return { ...months, placeName: `${county.name}, ${county.state} (climate of ${months.placeName})` };
-  }
+  if (county !== undefined) return monthsOfCounty(county);
   const months = fromPlace(representativePlace(zone), 'representative');
   const name = given.place.name ?? `zone ${zone}`;
   return { ...months, placeName: `${name} (climate of ${months.placeName}, a cold place of the zone)` };
 }
 
+/** Humidity that the user gives goes before the table's, and takes its notes away. */
+function withOwnHumidity(given: Case, months: Months): Months {
+  const own_pct = given.place.monthlyRelativeHumidity_pct;
+  if (own_pct === undefined) return months;
+  return {
+    ...months,
+    humidity_pct: own_pct,
+    notes: months.notes.filter((id) => !id.startsWith('humidity-')),
+    sources: [...new Set([...months.sources, 'USER'])],
+  };
+}
+
 /**
  * The climate that a case is computed with.
+ *
+ * coldest mean = mean of the three coldest months; degree days from the monthly means
  *
  * @param given    [-] a valid case without place faults
  * @param finding  [-] its climate zone
  * @returns        [°C, %] twelve months, the mean of the three coldest, degree days, notes
+ * @source         IRC-2018-R806.5 item 5.1.4, the three coldest months (seen-secondary); OUR-JUDGEMENT stand-in places
+ * @assumes        a month without humidity is taken at 80 %
  */
 export function climateOf(given: Case, finding: ZoneFinding): Climate {
-  const months = monthsOf(given, finding.zone);
+  const months = withOwnHumidity(given, monthsOf(given, finding.zone));
   const coldest = threeColdestMonths(months.temperature_C);
   return {
     placeName: months.placeName,
