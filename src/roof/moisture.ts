@@ -87,7 +87,15 @@ const inSeries_ng = (layers: readonly Layer[], more_ng: readonly number[] = []):
   return resistance > 0 ? 1 / resistance : AIR_PERMEABILITY_NG_PASM / OPEN_M;
 };
 
-/** Permeance that moving air in the gap stands for: 0 without a gap. */
+/**
+ * Permeance that moving air in the gap stands for.
+ *
+ * P = ACH h / (3600 Rv T), see equivalentPermeance_ng
+ *
+ * @param layers  [m] inside to outside
+ * @returns       [ng/(Pa·s·m²)] 0 without a gap
+ * @source        OUR-JUDGEMENT air changes of dimensions.json
+ */
 export function gapPermeance_ng(layers: readonly Layer[]): number {
   const gap = layers.find(isGap);
   if (gap === undefined) return 0;
@@ -95,45 +103,48 @@ export function gapPermeance_ng(layers: readonly Layer[]): number {
   return equivalentPermeance_ng(changes, gap.thickness_m);
 }
 
-/** The wood that a roof leak wets first: the second deck, or the deck when there is none. */
-const upperWood = (layers: readonly Layer[]): Layer | undefined =>
-  layers.find((l) => l.role === 'upper-deck');
+/** Moving air of the gap as a layer: what it lets through to the outdoors. */
+const gapLayer = (layers: readonly Layer[]): MoistureLayer => ({
+  resistance_m2K_W: 0,
+  equivalentAirLayer_m: Math.max(OPEN_M, AIR_PERMEABILITY_NG_PASM / gapPermeance_ng(layers)),
+});
 
-/** The upper deck between moving air in the gap and the weather: both sides at outdoor conditions. */
-function upperDeckAssembly(layers: readonly Layer[], gap: number, upper: number): MoistureAssembly {
-  const airLayer_m = AIR_PERMEABILITY_NG_PASM / gapPermeance_ng(layers);
-  const air: MoistureLayer = { resistance_m2K_W: 0, equivalentAirLayer_m: Math.max(OPEN_M, airLayer_m) };
-  const solid = layers.filter(
-    (layer, index) => index > Math.min(gap, upper) && !isGap(layer) && index !== upper,
-  );
-  const woodLayer = layers[upper];
-  const wood: MoistureLayer[] = woodLayer === undefined ? [] : [moistureLayer(woodLayer)];
-  const outside = solid.filter((layer) => layers.indexOf(layer) > upper);
+/** An assembly and which of its layers is the wet one. */
+interface Wetted {
+  readonly assembly: MoistureAssembly;
+  readonly months: readonly MonthConditions[];
+  readonly wet: number;
+}
+
+/**
+ * The upper deck as it dries: over a gap, between its moving air and the weather, both at outdoor conditions;
+ * under a drainage mat or without any gap, between the room and the outdoor air.
+ */
+function upperDeckWetted(
+  layers: readonly Layer[],
+  upper: number,
+  months: readonly MonthConditions[],
+): Wetted {
+  const gap = layers.findIndex(isGap);
+  if (gap < 0) return { assembly: assemblyOf(layers), months, wet: upper };
+  if (gap > upper) {
+    const inside = assemblyOf(layers.slice(0, gap));
+    return { assembly: { ...inside, layers: [...inside.layers, gapLayer(layers)] }, months, wet: upper };
+  }
+  const above = assemblyOf(layers.slice(upper));
   return {
-    insideSurface_m2K_W: materialResistance('iso-inside-up'),
-    outsideSurface_m2K_W: materialResistance('iso-outside'),
-    layers:
-      gap < upper
-        ? [air, ...wood, ...outside.map(moistureLayer)]
-        : [...wood, ...layers.slice(upper + 1, gap).map(moistureLayer), air],
+    assembly: { ...above, layers: [gapLayer(layers), ...above.layers] },
+    months: months.map((month) => ({
+      ...month,
+      indoorTemperature_C: month.outdoorTemperature_C,
+      indoorRelativeHumidity_pct: month.outdoorRelativeHumidity_pct,
+    })),
+    wet: 1,
   };
 }
 
-function monthsToDryUpper(given: CompleteCase, layers: readonly Layer[], climate: Climate): number | null {
-  const upper = layers.findIndex((layer) => layer.role === 'upper-deck');
-  if (upper < 0) return 0;
-  const months = monthsFrom(climate, given);
-  const gap = layers.findIndex(isGap);
-  const options = { firstMonth: START_MONTH, limit_months: LIMIT_MONTHS };
-  if (gap < 0) return drying(assemblyOf(layers), months, upper, options).monthsToDry;
-  const outdoors = months.map((month) => ({
-    ...month,
-    indoorTemperature_C: month.outdoorTemperature_C,
-    indoorRelativeHumidity_pct: month.outdoorRelativeHumidity_pct,
-  }));
-  const assembly = upperDeckAssembly(layers, gap, upper);
-  return drying(assembly, outdoors, gap < upper ? 1 : 0, options).monthsToDry;
-}
+const monthsToDry = ({ assembly, months, wet }: Wetted): number | null =>
+  drying(assembly, months, wet, { firstMonth: START_MONTH, limit_months: LIMIT_MONTHS }).monthsToDry;
 
 /**
  * How a candidate dries: permeance of the ways out and months for 1 kg/m² in each deck, from October.
@@ -143,15 +154,18 @@ function monthsToDryUpper(given: CompleteCase, layers: readonly Layer[], climate
  * @param climate  [°C, %] twelve months
  * @returns        [ng/(Pa·s·m²), months] from the upper deck (or the only deck): outward, inward, months
  * @source         ISO-13788-2012 clause 7 (memory); gap air changes of dimensions.json (our judgement)
- * @assumes        both sides of a vented upper deck at the outdoor monthly mean, no sun
+ * @assumes        both sides of an upper deck over a gap at the outdoor monthly mean, no sun
  */
 export function dryingOf(
   given: CompleteCase,
   layers: readonly Layer[],
   climate: Climate,
 ): Candidate['drying'] {
+  const months = monthsFrom(climate, given);
   const deck = layers.findIndex((layer) => layer.role === 'deck');
-  const wood = layers.indexOf(upperWood(layers) ?? (layers[deck] as Layer));
+  const upper = layers.findIndex((layer) => layer.role === 'upper-deck');
+  // The wood that a roof leak wets first: the second deck, or the deck when there is none.
+  const wood = upper < 0 ? deck : upper;
   const gap = layers.findIndex(isGap);
   const gap_ng = gapPermeance_ng(layers);
   const beyond = layers.slice(wood + 1);
@@ -160,18 +174,13 @@ export function dryingOf(
   const isOut = outward_ng >= WAY_OUT_NG;
   const isIn = inward_ng >= WAY_OUT_NG;
   const path = isOut && isIn ? 'both' : isOut ? 'outward' : isIn ? 'inward' : 'neither';
-  const upper = monthsToDryUpper(given, layers, climate);
-  const counted = roomSide(layers);
-  const lower = drying(assemblyOf(counted), monthsFrom(climate, given), deck, {
-    firstMonth: START_MONTH,
-    limit_months: LIMIT_MONTHS,
-  }).monthsToDry;
+  const monthsToDryDeck = monthsToDry({ assembly: assemblyOf(roomSide(layers)), months, wet: deck });
   return {
     outwardPermeance_ng: outward_ng,
     inwardPermeance_ng: inward_ng,
     path,
-    monthsToDryUpper: upper,
-    monthsToDryDeck: lower,
+    monthsToDryUpper: upper < 0 ? monthsToDryDeck : monthsToDry(upperDeckWetted(layers, upper, months)),
+    monthsToDryDeck,
     verdict: verdictOf(path, gap, wood),
   };
 }
