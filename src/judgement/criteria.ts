@@ -10,10 +10,13 @@ export { criteria, criteriaTable, criterion, type Criterion } from '../catalog/c
 /**
  * Value of a measure: straight lines between anchors, flat outside.
  *
+ * v = v1 + (v2 − v1) (x − x1) / (x2 − x1)
+ *
  * @param measure  [unit of the criterion] finite
  * @param anchors  [unit, -] at least two, measures rising
  * @returns        [-] 0 to 1
  * @throws         RangeError when the measure is not finite
+ * @source         OUR-JUDGEMENT anchors of criteria.json
  */
 export function valueOfMeasure(measure: number, anchors: Criterion['anchors']): number {
   if (!Number.isFinite(measure)) throw new RangeError(`measure: ${measure} is not a finite number`);
@@ -35,9 +38,27 @@ export interface Weight {
   readonly reasons: readonly string[];
 }
 
-/** Swing weights of a case: the user's where given, else the reader's default moved by the answers. */
+/** Every weight 0 says that all matter alike, so all count alike: a ranking needs one above 0. */
+function evenWhenAllZero(weights: readonly Weight[]): Weight[] {
+  const isAllZero = weights.every(({ raw }) => raw === 0);
+  return weights.map((weight) =>
+    isAllZero ? { ...weight, raw: 1, reasons: ['Every weight is 0: all count alike.'] } : weight,
+  );
+}
+
+/**
+ * Swing weights of a case: the user's where given, else the reader's default moved by the answers.
+ *
+ * raw = default of the reader × every modifier whose condition holds
+ *
+ * @param given    [-] the complete case
+ * @param climate  [-] its climate, which modifiers may name
+ * @returns        [-] one weight for each criterion, 0 or more, at least one above 0
+ * @source         OUR-JUDGEMENT defaults and modifiers of criteria.json
+ * @assumes        a weight of the user's own takes the place of default and modifiers
+ */
 export function weightsOf(given: CompleteCase, climate: Climate): Weight[] {
-  return criteria.map((row) => {
+  const weights = criteria.map((row): Weight => {
     const own = given.priorities[row.id];
     if (own !== undefined) return { criterion: row.id, raw: own, isOwn: true, reasons: [] };
     const holding = row.modifiers.filter((modifier) =>
@@ -46,4 +67,5 @@ export function weightsOf(given: CompleteCase, climate: Climate): Weight[] {
     const raw = holding.reduce((sum, modifier) => sum * modifier.factor, row.weights[given.project.role]);
     return { criterion: row.id, raw, isOwn: false, reasons: holding.map((modifier) => modifier.reason) };
   });
+  return evenWhenAllZero(weights);
 }
