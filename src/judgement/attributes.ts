@@ -60,17 +60,20 @@ const measures: Readonly<Record<string, Measure>> = {
   wallDisturbance: opened,
 };
 
-/** Criteria without a measure, and measures without a criterion: both must be empty. */
-export const unmatched = (): string[] => [
-  ...criteria.filter((row) => !(row.id in measures)).map((row) => row.id),
-  ...Object.keys(measures).filter((id) => !criteria.some((row) => row.id === id)),
-];
+/** The criteria that have a measure. */
+export const measuredIds: readonly string[] = Object.keys(measures);
 
 /**
  * Measure and value of every criterion for one candidate.
  *
- * @returns  [unit of each criterion, 0 to 1] in the order of criteria.json
- * @throws   RangeError when a criterion has no measure
+ * value = value function of the criterion at its measure
+ *
+ * @param draft         [-] the computed candidate
+ * @param given         [-] the complete case
+ * @param requirements  [-] what code and climate ask
+ * @returns             [unit of each criterion, 0 to 1] in the order of criteria.json
+ * @throws              RangeError when a criterion has no measure
+ * @source              OUR-JUDGEMENT anchors of criteria.json; the measures carry their own sources
  */
 export function attributesOf(draft: Draft, given: CompleteCase, requirements: Requirements): Attribute[] {
   return criteria.map((row) => {

@@ -4,17 +4,31 @@ import { dimension } from '../catalog/dimensions.ts';
 import type { Candidate } from '../evaluation/evaluation.ts';
 import type { EdgeCarrier, RoofMeasures } from './geometry.ts';
 
-/** Wall line along the eaves: the roof's eaves without the rake overhangs. */
+/** [-] joints of the block in a tail bay: two tails, deck, plate (common practice). */
+const JOINTS_A_BAY = 4;
+
+/**
+ * Wall line along the eaves: the roof's eaves without the rake overhangs.
+ *
+ * @param given  [m] plan of the complete case
+ * @returns      [m] two long sides; one of a shed; all four of a hip
+ * @source       COMMON-PRACTICE plane geometry (computed)
+ */
 export const wallLine_m = (given: CompleteCase): number => {
   const { shape, length_m, width_m } = given.roof;
   if (shape === 'hip') return 2 * (length_m + width_m);
   return shape === 'shed' ? length_m : 2 * length_m;
 };
 
+/** Tails more than bays: one at the end of each eave; around a hip the last tail is the first. */
+const endTails = (shape: CompleteCase['roof']['shape']): number =>
+  shape === 'hip' ? 0 : shape === 'shed' ? 1 : 2;
+
 /**
  * Joints and piercings of the air barrier at the eaves and rakes.
  *
- * Tails: a block in every bay, sealed to two tails (2 × depth), to the deck and to the plate (2 × clear bay).
+ * bays = eaves / spacing; joint length = bays (2 d + 2 (s − w)), to two tails (depth d), deck and plate (clear bay)
+ * Tails: a block in every bay.
  * Outriggers: one lap along the eave; the screws go through a bedded membrane.
  *
  * @param given    [-] the complete case
@@ -22,6 +36,7 @@ export const wallLine_m = (given: CompleteCase): number => {
  * @param roof     [m] measures of the roof
  * @returns        [-, m] bays, piercings, joints and their length along all eaves
  * @source         COMMON-PRACTICE trade count of tails and blocking (common practice)
+ * @assumes        tails at even spacing; lookouts of the rakes pierce but need no block of their own here
  */
 export function airBarrierOf(
   given: CompleteCase,
@@ -49,8 +64,8 @@ export function airBarrierOf(
   const perBay_m = 2 * tail_m + 2 * clear_m;
   return {
     bays,
-    piercings: bays + 2 + lookouts,
-    joints: 4 * bays,
+    piercings: bays + endTails(given.roof.shape) + lookouts,
+    joints: JOINTS_A_BAY * bays,
     jointLength_m: bays * perBay_m,
     jointLengthPerEave_m_m: (bays * perBay_m) / eave_m,
     eaveLength_m: eave_m,

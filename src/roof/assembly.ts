@@ -54,7 +54,16 @@ const open = (draft: Omit<Draft, 'material'>, name: string): Layer => ({
 /** [m] thickness of a membrane for the drawing and the build-up. */
 const sheet_m = (id: string): number => material(id).thickness_m ?? 0;
 
-/** Thermal resistance of what fills the cavity: the user's R, else conductivity times depth. */
+/**
+ * Thermal resistance of what fills the cavity.
+ *
+ * R = the user's, else depth / conductivity; 0 without a fill
+ *
+ * @param given  [m, m²·K/W] the complete case
+ * @returns      [m²·K/W] of the cavity alone, framing left out
+ * @source       ASHRAE-HOF-2017 chapter 26 table 1, through materials.json (memory)
+ * @assumes      rated conductivity; batts not compressed
+ */
 export function fillResistance_m2K_W(given: CompleteCase): number {
   const { fill, fillResistance_m2K_W } = given.belowDeck;
   if (fill === 'none') return 0;
@@ -63,7 +72,13 @@ export function fillResistance_m2K_W(given: CompleteCase): number {
   return depth_m > 0 ? materialResistance(fill, depth_m) : 0;
 }
 
-/** Depth of the fill: the user's, else the framing's. */
+/**
+ * Depth of the fill: the user's, else the framing's.
+ *
+ * @param given  [m] the complete case
+ * @returns      [m] 0 without a fill
+ * @source       OUR-JUDGEMENT cavities are taken as full
+ */
 export const fillDepth_m = (given: CompleteCase): number =>
   given.belowDeck.fill === 'none' ? 0 : (given.belowDeck.fillDepth_m ?? given.framing.depth_m);
 
@@ -157,7 +172,7 @@ const boardLayers = (stack: BoardStack): Layer[] =>
   );
 
 /** Lapped metal on furring goes on cross battens and needs no second deck. */
-export const needsUpperDeck = (given: CompleteCase, variant: Variant): boolean =>
+const needsUpperDeck = (given: CompleteCase, variant: Variant): boolean =>
   !(given.covering.kind === 'metal-panel' && variant.ventilation === 'vented-furring');
 
 function aboveBoardLayers(given: CompleteCase, variant: Variant): Layer[] {
@@ -257,6 +272,8 @@ function coveringLayer(given: CompleteCase): Layer {
  * @param variant  [-] what distinguishes this member of the family
  * @param stack    [m] boards, inside first
  * @returns        [-] layers from inside to outside, labelled resistance; winter values are set by thermal.ts
+ * @source         COMMON-PRACTICE order of the layers (common practice); sizes of dimensions.json
+ * @assumes        the membrane under fibrous board is open to vapor, under foam it is not
  */
 export const assemble = (given: CompleteCase, variant: Variant, stack: BoardStack): Layer[] => [
   ...belowDeckLayers(given),
@@ -266,11 +283,24 @@ export const assemble = (given: CompleteCase, variant: Variant, stack: BoardStac
   coveringLayer(given),
 ];
 
-const framingSide = new Set<Layer['role']>(['ceiling', 'interior-retarder', 'cavity', 'deck']);
+const belowDeck = new Set<Layer['role']>(['ceiling', 'interior-retarder', 'cavity']);
 
-/** The layers that lie above the framing's top face and deck: what the fascia and the ridge grow by. */
+/**
+ * The deck and all that lies on it: what the fascia and the ridge grow by.
+ *
+ * @param layers  [-] inside to outside
+ * @returns       [-] those above the framing's top face, same order
+ * @source        COMMON-PRACTICE the deck lies on the framing (common practice)
+ */
 export const layersAboveFraming = (layers: readonly Layer[]): Layer[] =>
-  layers.filter((layer) => !framingSide.has(layer.role) || layer.role === 'deck');
+  layers.filter((layer) => !belowDeck.has(layer.role));
 
+/**
+ * The boards above the deck.
+ *
+ * @param layers  [-] inside to outside
+ * @returns       [-] insulation layers, same order
+ * @source        OUR-JUDGEMENT roles of the evaluation
+ */
 export const insulationLayers = (layers: readonly Layer[]): Layer[] =>
   layers.filter((layer) => layer.role === 'insulation');

@@ -14,7 +14,7 @@ import { angleOfPitch_deg } from './geometry.ts';
 import type { Variant } from './variant.ts';
 
 const SCREW = 'wood-14';
-/** [-] a load duration of wind, NDS 2018 table 2.3.2 (seen-transcription). */
+/** [-] load duration of wind, NDS 2018 table 2.3.2 (seen-transcription). */
 const WIND_DURATION = LOAD_DURATION.wind;
 
 export interface Fastening {

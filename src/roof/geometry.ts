@@ -2,14 +2,38 @@
 
 /** [-] run to which a roof pitch is stated: rise in 12. */
 const PITCH_RUN = 12;
-const DEGREES_PER_RADIAN = 180 / Math.PI;
+/** [deg] a half turn, for radians. */
+const HALF_TURN_DEG = 180;
+const DEGREES_PER_RADIAN = HALF_TURN_DEG / Math.PI;
 
-/** Angle of a roof plane from its pitch. @returns [deg] */
+/**
+ * Angle of a roof plane from its pitch.
+ *
+ * angle = atan(rise / 12)
+ *
+ * @param pitch_rise_per_12  [-] rise in a run of 12, 0 or more
+ * @returns                  [deg] 0 to below 90
+ * @source                   COMMON-PRACTICE plane geometry (computed)
+ */
 export const angleOfPitch_deg = (pitch_rise_per_12: number): number =>
   Math.atan(pitch_rise_per_12 / PITCH_RUN) * DEGREES_PER_RADIAN;
 
 const radians = (angle_deg: number): number => angle_deg / DEGREES_PER_RADIAN;
+/**
+ * Cosine of an angle in degrees.
+ *
+ * @param angle_deg  [deg] any
+ * @returns          [-] −1 to 1
+ * @source           COMMON-PRACTICE plane geometry (computed)
+ */
 export const cosine = (angle_deg: number): number => Math.cos(radians(angle_deg));
+/**
+ * Sine of an angle in degrees.
+ *
+ * @param angle_deg  [deg] any
+ * @returns          [-] −1 to 1
+ * @source           COMMON-PRACTICE plane geometry (computed)
+ */
 export const sine = (angle_deg: number): number => Math.sin(radians(angle_deg));
 
 export interface RoofPlan {

@@ -5,13 +5,13 @@ import type { CompleteCase } from '../case/complete.ts';
 import type { Layer } from '../evaluation/evaluation.ts';
 import { allowableStressSnow, flatRoofSnow, slopeFactor } from '../structure/snow.ts';
 import { roofWindPressure, type WindShape, type WindZone } from '../structure/wind.ts';
-import { angleOfPitch_deg, sine } from './geometry.ts';
+import { angleOfPitch_deg, cosine, sine } from './geometry.ts';
 
 /** [m/s²] standard gravity (BIPM SI brochure, 9th edition). */
 const GRAVITY = 9.80665;
 /** [m²] smallest effective area of the wind tables: 10 ft² (ASCE/SEI 7-16, seen-transcription). */
 const SMALL_AREA_M2 = 0.92903;
-/** [m] the wind tables end at a mean roof height of 60 ft. */
+/** [m] the wind tables end at a mean roof height of 60 ft (ASCE/SEI 7-16, seen-transcription). */
 const GREATEST_HEIGHT_M = 18.288;
 const WIND_EDITION = 'asce7-16';
 const SNOW_EDITION = 'asce7-16';
@@ -41,11 +41,14 @@ const eaveCornerZone = (shape: WindShape): WindZone => (shape === 'hip' ? '3' : 
 /**
  * Dead, snow and wind on a candidate.
  *
+ * dead = g Σ mass of the layers above the framing; snow = flat roof snow × slope factor, allowable-stress level
+ *
  * @param given   [-] the complete case
  * @param layers  [kg/m²] its layers
  * @returns       [Pa] see RoofLoad
  * @source        ASCE-7-16 chapters 7 and 30 (seen-transcription): confirm in the standard
- * @assumes       partly exposed, cold upper deck, category II; house fully enclosed, flat ground
+ * @assumes       partly exposed, cold upper deck, category II; house fully enclosed, flat ground; a shed, gambrel or
+ *                cross gable takes the coefficients of a gable
  */
 export function loadsOn(given: CompleteCase, layers: readonly Layer[]): RoofLoad {
   const angle_deg = angleOfPitch_deg(given.roof.pitch_rise_per_12);
@@ -58,7 +61,8 @@ export function loadsOn(given: CompleteCase, layers: readonly Layer[]): RoofLoad
     edition: SNOW_EDITION,
   });
   const slope = slopeFactor(angle_deg, thermalFactor, covering(given.covering.kind).slippery);
-  const ridge_m = given.roof.eaveHeight_m + (given.roof.width_m / 2) * Math.tan((angle_deg * Math.PI) / 180);
+  const run_m = given.roof.shape === 'shed' ? given.roof.width_m : given.roof.width_m / 2;
+  const ridge_m = given.roof.eaveHeight_m + (run_m * sine(angle_deg)) / cosine(angle_deg);
   const site = {
     edition: WIND_EDITION,
     basicSpeed_m_s: given.loads.basicWindSpeed_m_s,
@@ -88,6 +92,16 @@ export function loadsOn(given: CompleteCase, layers: readonly Layer[]): RoofLoad
   };
 }
 
-/** Pull down the slope of what lies above the insulation, snow included, per slope area. */
+/**
+ * Pull down the slope of what lies above the insulation, snow included, per slope area.
+ *
+ * (D + S) sin(angle)
+ *
+ * @param load       [Pa] dead load above the insulation (D) and roof snow (S)
+ * @param angle_deg  [deg] slope
+ * @returns          [Pa] along the slope
+ * @source           COMMON-PRACTICE statics of a sloped plane (computed)
+ * @assumes          roof snow taken on the slope area, which is more than its horizontal projection
+ */
 export const alongSlope_Pa = (load: RoofLoad, angle_deg: number): number =>
   (load.upper_Pa + load.snow_Pa) * sine(angle_deg);

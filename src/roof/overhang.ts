@@ -161,7 +161,7 @@ function outriggersOutcome(load: RoofLoad, room_m: number, overhang_m: number, a
 const noRoom = (room_m: number): StructureCheck => ({
   id: 'outrigger-room',
   what: 'Depth of the insulation against the thinnest outrigger',
-  demand: 0.0381,
+  demand: sectionOf({ species: SPECIES, size: '2x4', orientation: 'flat' }).depth_m,
   capacity: room_m,
   unit: 'm',
   ratio: null,
@@ -191,7 +191,7 @@ function tailsOutcome(
     demand: overhang_m * cos,
     capacity: prescriptive_m * cos,
     unit: 'm',
-    ratio: overhang_m / prescriptive_m,
+    ratio: rounded(overhang_m / prescriptive_m),
     who: carrier === 'truss-tails' ? 'truss designer' : 'structural engineer',
     source: 'AWC-WFCM',
     clause: 'eave overhang',
@@ -226,6 +226,8 @@ function tailsOutcome(
 
 /**
  * What the carrier of the eave overhang is asked and what this screening gives it.
+ *
+ * limit = greatest overhang whose checks all pass, by halving, at most 24 in; use = overhang / limit
  *
  * @param given    [-] the complete case
  * @param carrier  [-] tails or outriggers

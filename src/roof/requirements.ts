@@ -46,7 +46,7 @@ function aboveDeckOf(given: CompleteCase, climate: Climate): Requirements['above
   };
 }
 
-/** What decides the R above the deck when nobody asked for a figure: the greatest of the three rules. */
+/** What decides the R above the deck: the figure asked for, else the greatest of the three rules. */
 function split(
   given: CompleteCase,
   table_m2K_W: number,
@@ -123,10 +123,14 @@ function retarderOf(given: CompleteCase): Requirements['interiorRetarder'] {
 /**
  * Everything asked of the roof by code and climate.
  *
+ * table share = table R / R-49; R above the deck = the user's, else max(table, 45 °F rule, ceiling − below)
+ *
  * @param given    [-] the complete case
  * @param climate  [°C] its climate
  * @returns        [m²·K/W, %, m] see the schema; local figures of the case go before the model code's
  * @throws         RangeError when no table covers the edition and zone
+ * @source         IRC-2018-R806.5 table and item 5.1.4 (seen-secondary); IECC-2021 R402.1 (memory); the editions' own rows
+ * @assumes        resistance below the deck is the cavity's alone; wall thickness is added to the overhang for the ice barrier
  */
 export function requirementsOf(given: CompleteCase, climate: Climate): Requirements {
   const ceiling = ceilingOf(given, climate);

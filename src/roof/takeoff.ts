@@ -11,6 +11,13 @@ import type { Variant } from './variant.ts';
 import { wallLine_m } from './airBarrier.ts';
 
 const PERCENT = 100;
+const MM_PER_M = 1000;
+/** [-] screws bought over screws counted: a tenth bend, miss or fall (common practice). */
+const SPARE = 1.1;
+/** [-] hours of screws without a second deck over hours of both (our judgement). */
+const WITHOUT_DECK = 0.5;
+/** [-] steps of a build-up beside its layers (our judgement): membrane, underlayment, covering; panel; screws; edges. */
+const STEPS = { always: 3, panel: 2, screws: 1, sealBays: 2, outriggers: 3, cutTails: 1 } as const;
 
 export interface TakeoffInput {
   readonly given: CompleteCase;
@@ -24,7 +31,17 @@ export interface TakeoffInput {
 
 const isPanel = ({ variant }: TakeoffInput): boolean => variant.strategy === 'prebonded-panel';
 
-/** [-] share of board or panel that is cut away, by the breaks of the roof; never more than the table's own sum. */
+/**
+ * Board or panel that is cut away.
+ *
+ * plain + valleys and dormers × share of each + skylights and chimneys × share of each + extra of a hip or cross gable
+ *
+ * @param given  [-] the complete case
+ * @param panel  [-] true for prebonded panels
+ * @returns      [%] of the area covered
+ * @source       OUR-JUDGEMENT shares of dimensions.json, plain roofs by common practice
+ * @assumes      breaks add up: a much-broken roof may waste more than it covers
+ */
 export function wasteShare_pct(given: CompleteCase, panel: boolean): number {
   const kind = panel ? 'panels' : 'boards';
   const breaks = given.roof.valleys + given.roof.dormers;
@@ -78,7 +95,7 @@ function hoursOf(input: TakeoffInput): Hours {
   const hasUpperDeck = layers.some((layer) => layer.role === 'upper-deck');
   const field_h = isPanel(input)
     ? area_m2 * (cost('lay-panels').mid * byHand + (boards - 1) * layBoards_h_m2)
-    : area_m2 * (boards * layBoards_h_m2 + cost('screws-and-deck').mid * (hasUpperDeck ? 1 : 1 / 2));
+    : area_m2 * (boards * layBoards_h_m2 + cost('screws-and-deck').mid * (hasUpperDeck ? 1 : WITHOUT_DECK));
   const cutting_h = field_h * (wasteShare_pct(given, isPanel(input)) / PERCENT);
   const edge_h =
     airBarrier.bays * cost('seal-tail-bay').mid +
@@ -125,19 +142,23 @@ function stepsOf(input: TakeoffInput): number {
   const { layers, variant, airBarrier } = input;
   const boards = insulationLayers(layers).length;
   const field = isPanel(input)
-    ? boards - 1 + 2
+    ? boards - 1 + STEPS.panel
     : boards +
-      1 +
+      STEPS.screws +
       (variant.ventilation === 'vented-furring' ? 1 : 0) +
       (layers.some((layer) => layer.role === 'upper-deck') ? 1 : 0) +
       (variant.ventilation === 'drainage-mat' ? 1 : 0);
   const edge =
-    (airBarrier.bays > 0 ? 2 : 0) + (variant.carrier === 'outriggers' ? 3 : 0) + (cutsTails(input) ? 1 : 0);
-  return field + edge + 3;
+    (airBarrier.bays > 0 ? STEPS.sealBays : 0) +
+    (variant.carrier === 'outriggers' ? STEPS.outriggers : 0) +
+    (cutsTails(input) ? STEPS.cutTails : 0);
+  return field + edge + STEPS.always;
 }
 
 /**
  * Take-off of a candidate.
+ *
+ * cost = (materials × (1 + waste) + hours × rate) / area; days open = field hours / (crew × day)
  *
  * @param input  [-] the candidate's parts
  * @returns      [m², USD/m², h/m², kg/m², -, days] quantities and comparison figures per roof area
@@ -160,14 +181,14 @@ export function takeoffOf(input: TakeoffInput): Candidate['takeoff'] {
     { id: 'membrane', what: 'air-barrier membrane on the deck', quantity: roof.area_m2, unit: 'm²' },
     ...insulationLayers(layers).map((layer) => ({
       id: layer.id,
-      what: `${layer.name}, ${(layer.thickness_m * 1000).toFixed(0)} mm`,
+      what: `${layer.name}, ${(layer.thickness_m * MM_PER_M).toFixed(0)} mm`,
       quantity: roof.area_m2 * waste,
       unit: 'm²',
     })),
     {
       id: 'screws',
       what: 'long screws, ten percent spare in',
-      quantity: Math.ceil(fasteners.count * 1.1),
+      quantity: Math.ceil(fasteners.count * SPARE),
       unit: 'pieces',
     },
     ...(airBarrier.bays > 0

@@ -1,5 +1,5 @@
 /** Heat through a candidate roof: winter resistance, framing, the outrigger band and the screws. */
-import { boardResistance, material, materialResistance } from '../catalog/materials.ts';
+import { boardResistance, materialResistance } from '../catalog/materials.ts';
 import { dimension } from '../catalog/dimensions.ts';
 import { isBoard } from '../catalog/sets.ts';
 import type { CompleteCase } from '../case/complete.ts';
@@ -11,7 +11,6 @@ import {
   solveTemperatureDependentResistance,
 } from '../physics/thermal.ts';
 import { insulationLayers } from './assembly.ts';
-import type { Variant } from './variant.ts';
 
 /** [W/(m·K)] carbon steel of a screw, ISO 6946:2017 annex F (seen). */
 const STEEL_W_MK = 50;
@@ -36,10 +35,14 @@ const outsideFilm_m2K_W = (isVented: boolean): number =>
 /**
  * Gives every layer its resistance at its own mean temperature in the three coldest months.
  *
+ * R(T) by iteration: temperatures from the resistances, resistances from the mean temperatures
+ *
  * @param layers   [-] inside to outside, labelled resistance
  * @param climate  [°C] outdoor mean of the three coldest months
  * @param inside_C [°C] indoor temperature
- * @returns        [m²·K/W] the same layers with winterResistance_m2K_W set
+ * @returns        [m²·K/W] the same layers with winterResistance_m2K_W set; layers beyond a gap keep theirs
+ * @source         FOAM-PRODUCER-NOTE polyisocyanurate against mean temperature (seen)
+ * @assumes        steady one-dimensional flow through the cavity; only polyisocyanurate changes
  */
 export function withWinterResistance(
   layers: readonly Layer[],
@@ -134,7 +137,7 @@ function screwCorrection_W_m2K(layers: readonly Layer[], field_W_m2K: number, pe
   const core_m = dimension('screw-core_m');
   return fastenerCorrection_W_m2K(
     {
-      crossSection_m2: (Math.PI * core_m * core_m) / 4,
+      crossSection_m2: Math.PI * (core_m / 2) ** 2,
       conductivity_W_mK: STEEL_W_MK,
       lengthInLayer_m: thickness_m,
       layerThickness_m: thickness_m,
@@ -207,6 +210,3 @@ export function thermalOf(
     transmittanceMargin_W_m2K: wanted.transmittance_W_m2K - whole_W_m2K,
   };
 }
-
-/** Whether the board above the deck is foam plastic. */
-export const isFoam = (variant: Variant): boolean => material(variant.board).foam;

@@ -10,9 +10,13 @@ import type { Variant } from './variant.ts';
  *
  * net free area per length of eave = slope length / 300 / 2: half low, half high
  *
- * @returns  [m, m²/m] clear gap, status and net free area of the intake
- * @source   IRC-2018-R806.1 ratio as a yardstick (seen-secondary); asphalt trade guidance on insulated decks (seen-secondary)
- * @assumes  R806 governs vented attics, not a gap above board: the ratio is a yardstick only
+ * @param given    [-] the complete case
+ * @param variant  [-] strategy, ventilation and underlayment
+ * @param layers   [m] layers of the candidate
+ * @param roof     [m] its measures
+ * @returns        [m, m²/m] clear gap, status and net free area of the intake
+ * @source         IRC-2018-R806.1 ratio as a yardstick (seen-secondary); asphalt trade guidance on insulated decks (seen-secondary)
+ * @assumes        R806 governs vented attics, not a gap above board: the ratio is a yardstick only
  */
 export function ventilationOf(
   given: CompleteCase,
