@@ -15,10 +15,6 @@ export type Outcome =
 type Evaluate = (given: Case) => Evaluation;
 type WorkingsOf = (evaluation: Evaluation, candidate: string) => readonly Working[];
 
-const later = import.meta.glob<{ workingsOf: WorkingsOf }>('../../judgement/workings.ts');
-const workingsLater = async (): Promise<{ workingsOf: WorkingsOf | null }> =>
-  (await Object.values(later)[0]?.()) ?? { workingsOf: null };
-
 export class Assessment {
   #evaluate = $state.raw<Evaluate | null>(null);
   #workingsOf = $state.raw<WorkingsOf | null>(null);
@@ -34,7 +30,7 @@ export class Assessment {
     try {
       const [{ evaluate }, { workingsOf }] = await Promise.all([
         import('../../evaluate.ts'),
-        workingsLater(),
+        import('../../judgement/workings.ts'),
       ]);
       this.#evaluate = evaluate;
       this.#workingsOf = workingsOf;

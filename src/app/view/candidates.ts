@@ -1,6 +1,6 @@
 /** Picking and naming candidates for a page. */
 import type { Candidate, Evaluation } from '../../evaluation/evaluation.ts';
-import type { StrategyId } from '../../catalog/sets.ts';
+import { strategies, type StrategyId } from '../../catalog/sets.ts';
 import { boardNames, strategyNames, ventilationNames } from './names.ts';
 
 /** The best candidate of each strategy that has one, best first. */
@@ -32,4 +32,19 @@ export function boardsOf({ board, baseBoard }: Candidate): string {
 
 export function candidateNames({ candidates }: Evaluation): ReadonlyMap<string, string> {
   return new Map(candidates.map((candidate) => [candidate.id, variantName(candidate)]));
+}
+
+export interface MissingStrategy {
+  readonly strategy: StrategyId;
+  /** What excludes its variants, each reason once. */
+  readonly reasons: readonly string[];
+}
+
+/** Strategies without a feasible variant, with the reasons that hold for the variant nearest to feasible. */
+export function missingOf(evaluation: Evaluation): readonly MissingStrategy[] {
+  return strategies.flatMap((strategy) => {
+    if (evaluation.ranking.leaders.some((leader) => leader.strategy === strategy)) return [];
+    const nearest = shownFor(evaluation, strategy);
+    return [{ strategy, reasons: nearest?.excludedBy.map(({ reason }) => reason) ?? [] }];
+  });
 }

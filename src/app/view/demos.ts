@@ -1,19 +1,26 @@
-/** The demo library: the case files of content/scenarios, each fetched when it is opened. All invented. */
+/** The demo library: the case files of content/scenarios. All invented. */
 import type { Case } from '../../case/case.ts';
-import { readCase } from '../../case/read.ts';
 import type { Reading } from '../../faults.ts';
-import { inWords } from './names.ts';
 
 export interface Demo {
   readonly id: string;
   readonly name: string;
-  readonly about: string | null;
+  readonly about: string;
   read(): Promise<Reading<Case>>;
 }
 
-const files = import.meta.glob<unknown>('../../../content/scenarios/*.json', { import: 'default' });
+interface Labeled {
+  readonly project?: { readonly name?: string };
+  readonly notes?: string;
+}
 
-export const demos: readonly Demo[] = Object.entries(files).map(([path, load]) => {
+const files = import.meta.glob<Labeled>('../../../content/scenarios/*.json', {
+  import: 'default',
+  eager: true,
+});
+
+export const demos: readonly Demo[] = Object.entries(files).map(([path, file]) => {
   const id = path.replace(/^.*\/|\.json$/g, '');
-  return { id, name: inWords(id), about: null, read: async () => readCase(await load()) };
+  const read = async (): Promise<Reading<Case>> => (await import('../../case/read.ts')).readCase(file);
+  return { id, name: file.project?.name ?? id, about: file.notes ?? '', read };
 });

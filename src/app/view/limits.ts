@@ -1,6 +1,6 @@
 /** What each leading candidate is held against: number, limit, margin and whether it meets, straight from the evaluation. */
 import type { Candidate, Evaluation } from '../../evaluation/evaluation.ts';
-import type { MeasureKind } from '../../measures.ts';
+import { show, type MeasureKind, type System } from '../../measures.ts';
 
 export interface LimitCell {
   readonly value: number;
@@ -132,4 +132,12 @@ export function limitRows(evaluation: Evaluation): readonly LimitRow[] {
       }),
     },
   ];
+}
+
+/** `, R-3.2 to spare`, `, R-1.8 short`, `, 1 1/4 in too much`; empty where nothing limits. */
+export function marginInWords(row: LimitRow, cell: LimitCell, system: System): string {
+  if (cell.margin === null) return '';
+  const size = show(row.marginKind, Math.abs(cell.margin), system);
+  if (cell.meets) return `, ${size} to spare`;
+  return `, ${size} ${row.sense === 'at least' ? 'short' : 'too much'}`;
 }
