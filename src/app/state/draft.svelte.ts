@@ -7,7 +7,7 @@ import type { Patch } from '../../interview/answers.ts';
 import type { AnswerPath } from '../../interview/questions.ts';
 import { validate } from '../../interview/validate.ts';
 import type { QuestionField } from '../../catalog/wordSchemas.ts';
-import type { FieldFault } from '../parts/ErrorSummary.svelte';
+import type { FieldFault } from '../view/fieldFault.ts';
 import type { System } from '../../measures.ts';
 import { fieldId } from '../view/fields.ts';
 import { faultInUnits } from '../view/faultInUnits.ts';
