@@ -187,7 +187,7 @@ describe('a broken rule', () => {
     ['a fact without a slot', 'long-screws', (r) => (r.text = 'Long screws.'), 'slot-used'],
     ['a question nobody wrote', 'falls', (r) => (r.question = 'ghost'), 'question-exists'],
     ['a source nobody listed', 'falls', (r) => (r.source = 'NOWHERE'), 'source-exists'],
-    ['a level unlike its words', 'falls', (r) => (r.level = 'strong'), 'level-equal'],
+    ['a level unlike its words', 'falls', (r) => (r.level = 'caution'), 'level-equal'],
     ['a source unlike its words', 'falls', (r) => (r.source = 'NDS-2018'), 'source-equal'],
     ['no words', 'falls', (r) => (r.id = 'tumbles'), 'words-exist'],
     ['words left behind', 'falls', (r) => (r.id = 'tumbles'), 'rule-exists'],

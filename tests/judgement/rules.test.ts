@@ -102,6 +102,31 @@ describe('a finding', () => {
     expect(inBothUnits('length', 0.2032)).toBe('8 in (203 mm)');
   });
 
+  it('of a missed condensation minimum names both paths: the R of the table and the deck temperature', () => {
+    const { holds = [] } = pairs['condensation-minimum-missed'] ?? {};
+    const control = {
+      table: { meets: false, provided_m2K_W: 1.761101838, minimum_m2K_W: 3.522203676 },
+      temperature: { meets: false, deck_C: 5, limit_C: 7.222222222 },
+    };
+    const facts = { ...holds[0], candidate: { condensationControl: control } };
+    const [found] = findings('exclude', 'candidate', facts).filter(
+      ({ rule }) => rule.id === 'condensation-minimum-missed',
+    );
+    for (const figure of ['R-10', 'R-20', '41 °F', '45 °F']) expect(found?.text).toContain(figure);
+  });
+
+  it('of a refused board names the board, of a refused base layer the base layer', () => {
+    const facts = {
+      candidate: { board: 'eps', baseBoard: 'xps' },
+      case: { insulation: { refusedBoards: ['xps'] } },
+    };
+    const [found, ...others] = findings('exclude', 'candidate', facts).filter(
+      ({ rule }) => rule.question === 'insulation' && rule.id.endsWith('board-refused'),
+    );
+    expect(found?.text).toBe('The board of the base layer was refused: xps.');
+    expect(others).toEqual([]);
+  });
+
   it('keeps the order of the file', () => {
     const order = findings('defer', 'case', {}).map(({ rule }) => rule.id);
     expect(order).toEqual(always.map(({ id }) => id));
@@ -124,5 +149,14 @@ describe('limits named by a source', () => {
   it('a deck above 19 % is a strong caution, from 16 % to 19 % a caution (AITC Technical Note 20; trade practice)', () => {
     expect(ruleOf('wet-deck')).toMatchObject({ level: 'strong', source: 'AITC-TN20' });
     expect(ruleOf('damp-deck')).toMatchObject({ level: 'caution' });
+  });
+
+  it('lines that no source draws are called our judgement: high wind and heavy snow', () => {
+    expect(ruleOf('high-wind').source).toBe('OUR-JUDGEMENT');
+    expect(ruleOf('heavy-snow').source).toBe('OUR-JUDGEMENT');
+    expect(ruleOf('heavy-snow-needs-vented-base')).toMatchObject({
+      source: 'BASC-ROOF-OVER',
+      text: expect.stringContaining('our judgement') as string,
+    });
   });
 });

@@ -8,8 +8,11 @@ const pitch = 'case.roof.pitch_rise_per_12';
 const snow = 'case.loads.groundSnow_Pa';
 const kind = 'case.project.kind';
 const fill = 'case.belowDeck.fill';
-const table = 'candidate.condensationControl.table.meets';
 const board = 'candidate.board';
+const base = 'candidate.baseBoard';
+const foamFree = 'case.insulation.foamFree';
+const weight = 'candidate.structure.addedDeadLoad_Pa';
+const category = 'case.loads.seismicCategory';
 const strategy = 'candidate.strategy';
 const walls = (carriedBy: string, job: string, cladding: string): Branch =>
   at(carrier, carriedBy, kind, job, 'case.wall.cladding', cladding);
@@ -17,8 +20,19 @@ const tails = (carriedBy: string, job: string, plan: string, today: string): Bra
   at(carrier, carriedBy, kind, job, 'case.overhang.tails', plan, 'case.overhang.carriedToday', today);
 const venting = (is: string, wish: string, refused: readonly string[]): Branch =>
   at(vent, is, 'case.covering.ventWish', wish, 'case.covering.refusedVentilations', refused);
-const refusedBoards = (is: string, base: string | null, refused: readonly string[]): Branch =>
-  at(board, is, 'candidate.baseBoard', base, 'case.insulation.refusedBoards', refused);
+const refusedBoards = (is: string, below: string | null, refused: readonly string[]): Branch =>
+  at(board, is, base, below, 'case.insulation.refusedBoards', refused);
+const permeable = ['glass-fiber-batt', 'mineral-wool-batt', 'cellulose'];
+/** The two paths of condensation control, each met or missed, with a fill below the deck. */
+const paths = (has: string, byTable: boolean, byTemperature: boolean): Branch =>
+  at(
+    fill,
+    has,
+    'candidate.condensationControl.table.meets',
+    byTable,
+    'candidate.condensationControl.temperature.meets',
+    byTemperature,
+  );
 const ceiling = (byResistance: boolean, byTransmittance: boolean): Branch =>
   at(
     'candidate.thermal.meetsCeilingResistance',
@@ -34,11 +48,13 @@ export const candidatePairs: Readonly<Record<string, Pair>> = {
     not: each('requirements.slope.meetsMinimum', true),
   },
   'condensation-minimum-missed': {
-    holds: ['glass-fiber-batt', 'mineral-wool-batt', 'cellulose'].map((has) => at(fill, has, table, false)),
+    holds: permeable.map((has) => paths(has, false, false)),
     not: [
-      at(fill, 'cellulose', table, true),
-      at(fill, 'none', table, false),
-      at(fill, 'closed-cell-spray', table, false),
+      paths('cellulose', false, true),
+      paths('cellulose', true, false),
+      paths('cellulose', true, true),
+      paths('none', false, false),
+      paths('closed-cell-spray', false, false),
     ],
   },
   'fascia-over-limit': {
@@ -101,17 +117,26 @@ export const candidatePairs: Readonly<Record<string, Pair>> = {
     ],
   },
   'board-refused': {
-    holds: [refusedBoards('xps', null, ['eps', 'xps']), refusedBoards('eps', 'xps', ['xps'])],
-    not: [refusedBoards('eps', null, []), refusedBoards('eps', null, ['xps'])],
+    holds: [refusedBoards('xps', null, ['eps', 'xps']), refusedBoards('xps', 'eps', ['xps'])],
+    not: [
+      refusedBoards('eps', null, []),
+      refusedBoards('eps', null, ['xps']),
+      refusedBoards('eps', 'xps', ['xps']),
+    ],
+  },
+  'base-board-refused': {
+    holds: [refusedBoards('eps', 'xps', ['xps']), refusedBoards('eps', 'eps', ['xps', 'eps'])],
+    not: [refusedBoards('xps', null, ['xps']), refusedBoards('xps', 'eps', ['xps'])],
   },
   'foam-refused': {
-    holds: ['polyisocyanurate', 'xps', 'eps', 'graphite-eps'].map((is) =>
-      at('case.insulation.foamFree', true, board, is),
-    ),
+    holds: [
+      ...['polyisocyanurate', 'xps', 'eps', 'graphite-eps'].map((is) => at(foamFree, true, board, is)),
+      at(foamFree, true, board, 'stone-wool', base, 'eps'),
+    ],
     not: [
-      at('case.insulation.foamFree', true, board, 'stone-wool'),
-      at('case.insulation.foamFree', true, board, 'wood-fiber'),
-      at('case.insulation.foamFree', false, board, 'xps'),
+      at(foamFree, true, board, 'stone-wool', base, null),
+      at(foamFree, true, board, 'wood-fiber', base, 'stone-wool'),
+      at(foamFree, false, board, 'xps', base, 'xps'),
     ],
   },
   'vapor-open-board-under-tight-deck': {
@@ -231,6 +256,16 @@ export const candidatePairs: Readonly<Record<string, Pair>> = {
     holds: each('candidate.fasteners.sold', false),
     not: each('candidate.fasteners.sold', true),
   },
+  'table-minimum-missed': {
+    holds: permeable.map((has) => paths(has, false, true)),
+    not: [
+      paths('cellulose', false, false),
+      paths('cellulose', true, true),
+      paths('cellulose', true, false),
+      paths('none', false, true),
+      paths('closed-cell-spray', false, true),
+    ],
+  },
   'temperature-rule-missed': {
     holds: each('candidate.condensationControl.temperature.meets', false),
     not: each('candidate.condensationControl.temperature.meets', true),
@@ -243,20 +278,18 @@ export const candidatePairs: Readonly<Record<string, Pair>> = {
   'u-factor-path': { holds: [ceiling(false, true)], not: [ceiling(true, true), ceiling(false, false)] },
   'fibrous-board': { holds: each(board, 'stone-wool', 'wood-fiber'), not: each(board, 'eps') },
   'foam-fire': {
-    holds: each(board, 'polyisocyanurate', 'xps', 'eps', 'graphite-eps'),
-    not: each(board, 'stone-wool', 'wood-fiber'),
+    holds: [
+      ...each(board, 'polyisocyanurate', 'xps', 'eps', 'graphite-eps'),
+      at(board, 'wood-fiber', base, 'graphite-eps'),
+    ],
+    not: [at(board, 'stone-wool', base, null), at(board, 'wood-fiber', base, 'stone-wool')],
   },
   'condensate-accumulates': {
     holds: each('candidate.moisture.verdict', 'accumulates'),
     not: each('candidate.moisture.verdict', 'dries-out', 'none', 'not-covered'),
   },
   'heavy-roof': {
-    holds: ['D0', 'D1', 'D2', 'E'].map((category) =>
-      at('candidate.structure.addedDeadLoad_Pa', 719, 'case.loads.seismicCategory', category),
-    ),
-    not: [
-      at('candidate.structure.addedDeadLoad_Pa', 718, 'case.loads.seismicCategory', 'D2'),
-      at('candidate.structure.addedDeadLoad_Pa', 900, 'case.loads.seismicCategory', 'C'),
-    ],
+    holds: ['D0', 'D1', 'D2', 'E'].map((shaken) => at(weight, 480, category, shaken)),
+    not: [at(weight, 479, category, 'D2'), at(weight, 900, category, 'C')],
   },
 };

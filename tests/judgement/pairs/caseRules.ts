@@ -5,6 +5,7 @@ const pitch = 'case.roof.pitch_rise_per_12';
 const snow = 'case.loads.groundSnow_Pa';
 const kind = 'case.project.kind';
 const fill = 'case.belowDeck.fill';
+const foamFree = 'case.insulation.foamFree';
 const shares = (has: string, share: number, needed: number, above: number, least: number): Branch =>
   at(
     fill,
@@ -50,8 +51,12 @@ export const casePairs: Readonly<Record<string, Pair>> = {
     not: each('case.framing.deck', 'plywood', 'osb'),
   },
   'thin-deck-under-foam': {
-    holds: [at('case.framing.deckThickness_m', 0.0111, 'case.framing.deck', 'osb')],
+    holds: [
+      at('case.framing.deckThickness_m', 0.0111, 'case.framing.deck', 'osb'),
+      at('case.framing.deckThickness_m', 0.0111, 'case.framing.deck', 'osb', foamFree, false),
+    ],
     not: [
+      at('case.framing.deckThickness_m', 0.0111, 'case.framing.deck', 'osb', foamFree, true),
       at('case.framing.deckThickness_m', 0.0119, 'case.framing.deck', 'osb'),
       at('case.framing.deckThickness_m', 0.0111, 'case.framing.deck', 'plank'),
     ],
@@ -92,8 +97,8 @@ export const casePairs: Readonly<Record<string, Pair>> = {
     holds: each('case.loads.insects', 'carpenter-ants-or-termites'),
     not: each('case.loads.insects', 'low'),
   },
-  'old-materials': { holds: each(kind, 're-roof'), not: each(kind, 'new-roof') },
-  'hidden-damage': { holds: each(kind, 're-roof'), not: each(kind, 'new-roof') },
+  'old-materials': { holds: each(kind, 're-roof', 'addition'), not: each(kind, 'new-roof') },
+  'hidden-damage': { holds: each(kind, 're-roof', 'addition'), not: each(kind, 'new-roof') },
   'slick-membrane': { holds: each(pitch, 8, 24), not: each(pitch, 7.9, 2) },
   falls: { holds: each(pitch, 2, 7.9), not: each(pitch, 8) },
   heritage: { holds: each('case.profile.heritage', true), not: each('case.profile.heritage', false) },
@@ -160,13 +165,13 @@ export const casePairs: Readonly<Record<string, Pair>> = {
     holds: each('case.belowDeck.wiringNearDeck', true),
     not: each('case.belowDeck.wiringNearDeck', false),
   },
-  'hazard-test': { holds: each(kind, 're-roof'), not: each(kind, 'new-roof') },
+  'hazard-test': { holds: each(kind, 're-roof', 'addition'), not: each(kind, 'new-roof') },
   'truss-designer': {
     holds: each('case.framing.kind', 'truss'),
     not: each('case.framing.kind', 'rafter', 'i-joist'),
   },
   'fibrous-acceptance': {
-    holds: each('case.insulation.foamFree', true),
-    not: each('case.insulation.foamFree', false),
+    holds: each(foamFree, true),
+    not: each(foamFree, false, null, undefined),
   },
 };
