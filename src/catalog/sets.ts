@@ -41,6 +41,13 @@ export type CoveringId = (typeof coverings)[number];
 export const strategies = ['rafter-overhang', 'flush-outriggers', 'prebonded-panel'] as const;
 export type StrategyId = (typeof strategies)[number];
 
+/** The names under which the strategies are shown. */
+export const strategyNames: Readonly<Record<StrategyId, string>> = {
+  'rafter-overhang': 'Rafter overhang',
+  'flush-outriggers': 'Flush frame with outriggers',
+  'prebonded-panel': 'Prebonded vented panel',
+};
+
 export const boards = ['polyisocyanurate', 'xps', 'eps', 'graphite-eps', 'stone-wool', 'wood-fiber'] as const;
 export type BoardId = (typeof boards)[number];
 
@@ -50,9 +57,15 @@ export type Ventilation = (typeof ventilations)[number];
 export const editions = ['2015', '2018', '2021', '2024'] as const;
 export type Edition = (typeof editions)[number];
 
-/** How a number is known: the grade that travels with it to the screen and the report. */
+/**
+ * How a number is known: the grade that travels with it to the screen and the report. `seen-primary`: a copy of
+ * the code or standard was read; `seen-transcription`: a public transcription of it; `seen-secondary`: an article,
+ * handout or note that quotes it.
+ */
 export const knownGrades = [
   'seen',
+  'seen-primary',
+  'seen-transcription',
   'seen-secondary',
   'computed',
   'memory',
