@@ -116,19 +116,19 @@ function partAnchors(input: EdgeInput, parts: readonly EdgePart[]): Anchor[] {
     );
   }
   const rows: [string, string, number][] = [
-    ['cladding', 'Cladding', 0.3],
-    ['wall-insulation', 'Exterior wall insulation', 0.24],
+    ['cladding', 'Cladding', 0.62],
+    ['wall-insulation', 'Exterior wall insulation', 0.42],
     [
       'sheathing',
       given.wall.airBarrier === 'none' ? 'Wall sheathing, no air barrier' : 'Wall sheathing',
-      0.14,
+      0.22,
     ],
   ];
   for (const [id, name, share] of rows) {
     const part = find(id);
     if (part === undefined) continue;
     const x = middle(part.polygon).x;
-    const top = wall.plate_m;
+    const top = Math.min(wall.plate_m, soffit?.polygon[0]?.y ?? wall.plate_m);
     add(
       id,
       name,

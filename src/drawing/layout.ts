@@ -69,9 +69,8 @@ const edgePoints = (edge: EaveEdge): Point[] => [
 
 const LEAST_INSIDE_m = 0.28;
 const WIDEST_INSIDE_m = 1.6;
-const LEAST_WALL_m = 0.1;
+const LEAST_WALL_m = 0.15;
 const TALLEST_WALL_m = 0.6;
-const SEARCH_STEPS = 7;
 
 export interface Fit {
   readonly edge: EaveEdge;
@@ -79,10 +78,19 @@ export interface Fit {
   readonly placement: Placement;
 }
 
-const fits = (edge: EaveEdge, scale: Scale, zone: Box): boolean => {
+/** Size of the section on paper when inside and wall are shown longer by the given lengths. */
+const paperSize = (edge: EaveEdge, scale: Scale, inside_m: number, wall_m: number) => {
   const box = boxOf(edgePoints(edge));
   const per_m = paperPerMeter_mm(scale);
-  return box.width * per_m <= zone.width && box.height * per_m <= zone.height;
+  return {
+    width: (box.width + inside_m) * per_m,
+    height: (box.height + inside_m * Math.tan(edge.axes.angle_rad) + wall_m) * per_m,
+  };
+};
+
+const fits = (edge: EaveEdge, scale: Scale, zone: Box): boolean => {
+  const { width, height } = paperSize(edge, scale, 0, 0);
+  return width <= zone.width && height <= zone.height;
 };
 
 /** Places the edge in the zone; `share` 0 puts spare height below, 1 above. */
@@ -112,21 +120,21 @@ export function* fittings(
   const build = (view: EdgeView): EaveEdge => eaveEdge(evaluation, candidate, view);
   const cos = Math.cos((evaluation.requirements.slope.angle_deg * Math.PI) / 180);
   const least: EdgeView = { inside_m: LEAST_INSIDE_m * cos, wall_m: LEAST_WALL_m };
+  const smallest = build(least);
+  /** More roof moves the break right and up, more wall moves the bottom down: both in closed form. */
   const widened = (scale: Scale, keys: readonly (keyof EdgeView)[]): EaveEdge => {
+    const per_m = paperPerMeter_mm(scale);
     let view = least;
     for (const key of keys) {
-      let low = view[key];
-      let high = key === 'inside_m' ? WIDEST_INSIDE_m : TALLEST_WALL_m;
-      for (let i = 0; i < SEARCH_STEPS; i += 1) {
-        const middle_m = (low + high) / 2;
-        if (fits(build({ ...view, [key]: middle_m }), scale, zone)) low = middle_m;
-        else high = middle_m;
-      }
-      view = { ...view, [key]: low };
+      const grown = paperSize(smallest, scale, view.inside_m - least.inside_m, view.wall_m - least.wall_m);
+      const up_m = (zone.height - grown.height) / per_m;
+      const across_m = (zone.width - grown.width) / per_m;
+      const room_m = key === 'wall_m' ? up_m : Math.min(across_m, up_m / Math.tan(smallest.axes.angle_rad));
+      const most_m = key === 'wall_m' ? TALLEST_WALL_m : WIDEST_INSIDE_m;
+      view = { ...view, [key]: Math.min(most_m, view[key] + Math.max(0, room_m)) };
     }
     return build(view);
   };
-  const smallest = build(least);
   const scales = scalesOf(size.system).filter(
     (scale) => size.denominator === undefined || scale.denominator === size.denominator,
   );

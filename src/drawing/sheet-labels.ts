@@ -2,7 +2,7 @@
 import type { EaveEdge } from './edge.ts';
 import type { Anchor } from './edge-model.ts';
 import { point } from './geometry.ts';
-import { fitsColumn, placeNotes, type Column, type Note, type PlacedNote } from './labels.ts';
+import { fitsColumn, hasCrossing, placeNotes, type Column, type Note, type PlacedNote } from './labels.ts';
 import { BALLOON_mm, type Layout, type SheetSize } from './layout.ts';
 import { circle, group, line, pen, text, type Shape, type TextShape } from './shapes.ts';
 import { wordsHeight } from './sheet-measures.ts';
@@ -12,8 +12,15 @@ import { toPaper, type Placement } from './sheet-section.ts';
 const NOTE_GAP_mm = 1.6;
 const COMPACT_GAP_mm = 0.8;
 const LINE_STEP = 1.14;
+/** Middle of the first line's small letters, from the label's top, in font sizes. */
+const FIRST_LINE = 0.6;
+
+/** How the left notes are parted above and below the roof edge's figure: by meaning, as it fits, not at all. */
+export const partings = ['by-meaning', 'as-it-fits', 'one-column'] as const;
+export type Parting = (typeof partings)[number];
 
 export interface NoteWish {
+  readonly parting: Parting;
   /** Notes of the wall stand left of it, or in the room. */
   readonly wallSide: 'left' | 'right';
 }
@@ -23,8 +30,7 @@ export interface NoteSet {
   readonly words: ReadonlyMap<string, WrappedNote>;
 }
 
-const columnNames = ['right', 'above', 'below'] as const;
-type ColumnName = (typeof columnNames)[number];
+type ColumnName = 'right' | 'above' | 'below';
 
 function columnOf(anchor: Anchor, wish: NoteWish): ColumnName {
   switch (anchor.side) {
@@ -90,10 +96,43 @@ function placeColumn(
         : wrapNote(note, target.width_mm - 1.5, size_mm, hasDetail);
       words.set(note.id, wrapped);
       const height_mm = isCompact ? BALLOON_mm : wrapped.lines.length * size_mm * LINE_STEP;
+      const portDrop_mm = isCompact ? BALLOON_mm / 2 : size_mm * FIRST_LINE;
       const at = toPaper(placement, anchor.at);
-      return { id: note.id, layerId: note.layerId, mark: note.mark, at, height_mm };
+      return { id: note.id, layerId: note.layerId, mark: note.mark, at, height_mm, portDrop_mm };
     });
     if (fitsColumn(list, target)) return placeNotes(list, target);
+  }
+  return null;
+}
+
+/** How many notes may move up past the roof edge's figure, or down. */
+const MOVES = [0, 1, -1, 2, -2, 3, -3];
+
+/** Places wanted notes in a column of the sheet. */
+type PlaceIn = (wanted: readonly Wanted[], column: Column) => PlacedNote[] | null;
+
+/**
+ * The left side: the upper notes above the roof edge's figure, the others below it, parted so that no
+ * leader crosses another; or one column beside everything, which never crosses.
+ */
+function placeLeft(
+  above: readonly Wanted[],
+  below: readonly Wanted[],
+  columns: Record<ColumnName, Column>,
+  placeIn: PlaceIn,
+  parting: Parting,
+): PlacedNote[] | null {
+  const all = [...above, ...below].sort((a, b) => b.anchor.at.y - a.anchor.at.y);
+  if (parting === 'one-column') return placeIn(all, { ...columns.above, bottom: columns.below.bottom });
+  const uppers =
+    parting === 'by-meaning' ? [above] : MOVES.map((more) => all.slice(0, Math.max(0, above.length + more)));
+  for (const upper of uppers) {
+    const high = placeIn(upper, columns.above);
+    const low = placeIn(
+      all.filter((wanted) => !upper.includes(wanted)),
+      columns.below,
+    );
+    if (high !== null && low !== null && !hasCrossing([...high, ...low])) return [...high, ...low];
   }
   return null;
 }
@@ -110,17 +149,16 @@ export function placeAll(
 ): NoteSet | null {
   const words = new Map<string, WrappedNote>();
   const columns = columnsOf(edge, placement, layout, size, edgeWords);
-  const placed: PlacedNote[] = [];
-  for (const name of columnNames) {
-    const wanted = edge.anchors.flatMap((anchor): Wanted[] => {
+  const wantedIn = (name: ColumnName): Wanted[] =>
+    edge.anchors.flatMap((anchor): Wanted[] => {
       const note = columnOf(anchor, wish) === name ? notes.find((n) => n.id === anchor.id) : undefined;
       return note === undefined ? [] : [{ text: note, anchor }];
     });
-    const column = placeColumn(wanted, columns[name], placement, layout, words);
-    if (column === null) return null;
-    placed.push(...column);
-  }
-  return { placed, words };
+  const placeIn: PlaceIn = (wanted, column) => placeColumn(wanted, column, placement, layout, words);
+  const right = placeIn(wantedIn('right'), columns.right);
+  if (right === null) return null;
+  const left = placeLeft(wantedIn('above'), wantedIn('below'), columns, placeIn, wish.parting);
+  return left === null ? null : { placed: [...right, ...left], words };
 }
 
 /** The notes with letters in the order in which they stand on the sheet: left column down, then right. */
@@ -164,13 +202,12 @@ export function noteShapes(set: NoteSet, layout: Layout, highlight: readonly str
   const shapes: Shape[] = [];
   const texts: TextShape[] = [];
   for (const placed of set.placed) {
-    const { note, port, box } = placed;
+    const { note, port } = placed;
     const isLit = note.layerId !== null && highlight.includes(note.layerId);
     const inner = noteInner(placed, set.words.get(note.id) ?? { lines: [], nameLines: 0 }, layout, isLit);
     texts.push(...inner.filter((shape) => shape.kind === 'text'));
-    const knee = point(port.x + (box.x < note.at.x ? 0.8 : -0.8), port.y);
     const leader = [
-      line(note.at, knee, pen(0.25, isLit ? 'highlight' : 'dimension')),
+      line(note.at, port, pen(0.25, isLit ? 'highlight' : 'dimension')),
       circle(note.at, 0.5, null, 'solid'),
     ];
     shapes.push(

@@ -89,9 +89,11 @@ function fasciaLines(context: MeasureContext, measure: Measure): { shapes: Shape
   if (measure.limit_m !== null) {
     const along = times(subtract(low, high), 1 / Math.max(1e-9, distance(low, high)));
     const limit = add(high, times(along, measure.limit_m * placement.per_m));
-    shapes.push(
-      line(add(limit, times(shift, -1)), add(limit, times(shift, 1.3)), pen(0.5, 'limit', 'chain')),
-    );
+    const outer = add(limit, times(shift, 1.3));
+    // A limit far below the edge needs no line: its margin stands in the words.
+    const lowest = toPaper(placement, point(0, edge.input.wall.bottom_m)).y;
+    if (Math.max(limit.y, outer.y) <= lowest)
+      shapes.push(line(add(limit, times(shift, -1)), outer, pen(0.5, 'limit', 'chain')));
   }
   return { shapes, from, to };
 }

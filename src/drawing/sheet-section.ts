@@ -117,9 +117,9 @@ export function walkShapes(walk: Walk, placement: Placement, size_mm: number): S
   const stops = walk.joints.flatMap((joint): Shape[] => {
     const at = toPaper(placement, joint.at);
     return [
-      circle(at, size_mm * 0.62, pen(0.35, ink), 'paper'),
+      circle(at, size_mm * 0.68, pen(0.35, ink), 'paper'),
       text(point(at.x, at.y + size_mm * 0.33), String(joint.number), {
-        size_mm: size_mm * 0.92,
+        size_mm,
         anchor: 'middle',
         weight: 'bold',
         ink,

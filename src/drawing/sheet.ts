@@ -6,7 +6,7 @@ import { fittings, layoutOf, leftEnd, type Fit, type Layout, type SheetSize } fr
 import type { Theme } from './palette.ts';
 import { scaleBar, type Scale } from './scale.ts';
 import { group, line, pen, text, type Shape } from './shapes.ts';
-import { lettered, noteShapes, placeAll, type NoteSet, type NoteWish } from './sheet-labels.ts';
+import { lettered, noteShapes, partings, placeAll, type NoteSet, type NoteWish } from './sheet-labels.ts';
 import { fasciaWords, measureShapes } from './sheet-measures.ts';
 import { description, noteTexts, sheetLayers, type NoteText, type SheetLayer } from './sheet-notes.ts';
 import { signShapes } from './sheet-signs.ts';
@@ -68,8 +68,8 @@ function titleStrip(edge: EaveEdge, scale: Scale, options: SheetOptions, layout:
   ];
 }
 
-/** Where the notes of the wall may stand, best first. */
-const wishes: readonly NoteWish[] = [{ wallSide: 'left' }, { wallSide: 'right' }];
+/** [-] How many standard scales smaller is still better than notes out of their order. */
+const SCALES_GIVEN = 2;
 
 interface Plan {
   readonly fit: Fit;
@@ -78,7 +78,25 @@ interface Plan {
   readonly notes: readonly NoteText[];
 }
 
-/** The first way to fit section and notes on the sheet. */
+/** Notes for one way to place the section, or null. */
+function noted(
+  fit: Fit,
+  layout: Layout,
+  candidate: Candidate,
+  options: SheetOptions,
+  wish: NoteWish,
+): Plan | null {
+  const notes = noteTexts(fit.edge, candidate, options.system);
+  const fascia = fit.edge.measures.find((m) => m.id === 'fascia');
+  const edgeWords = fascia === undefined ? 0 : fasciaWords(fascia, options.system, layout.isCompact).length;
+  const first = placeAll(fit.edge, notes, fit.placement, layout, options, edgeWords, wish);
+  if (first === null) return null;
+  const marked = lettered(notes, first);
+  const set = placeAll(fit.edge, marked, fit.placement, layout, options, edgeWords, wish);
+  return set === null ? null : { fit, layout, set, notes: marked };
+}
+
+/** The best way to fit section and notes on the sheet: notes in their order first, then the larger scale. */
 function plan(
   evaluation: Evaluation,
   candidate: Candidate,
@@ -86,17 +104,15 @@ function plan(
   isCompact: boolean,
 ): Plan | null {
   const layout = layoutOf(options, isCompact);
-  for (const fit of fittings(evaluation, candidate, options, layout.zone)) {
-    const notes = noteTexts(fit.edge, candidate, options.system);
-    const fascia = fit.edge.measures.find((m) => m.id === 'fascia');
-    const edgeWords = fascia === undefined ? 0 : fasciaWords(fascia, options.system, isCompact).length;
-    for (const wish of wishes) {
-      const first = placeAll(fit.edge, notes, fit.placement, layout, options, edgeWords, wish);
-      if (first === null) continue;
-      const marked = lettered(notes, first);
-      const set = placeAll(fit.edge, marked, fit.placement, layout, options, edgeWords, wish);
-      if (set !== null) return { fit, layout, set, notes: marked };
-    }
+  const fits = [...fittings(evaluation, candidate, options, layout.zone)];
+  const scales = [...new Set(fits.map((fit) => fit.scale))];
+  for (const parting of partings) {
+    const allowed = parting === 'by-meaning' ? scales.slice(0, SCALES_GIVEN + 1) : scales;
+    for (const fit of fits.filter((f) => allowed.includes(f.scale)))
+      for (const wallSide of ['left', 'right'] as const) {
+        const found = noted(fit, layout, candidate, options, { parting, wallSide });
+        if (found !== null) return found;
+      }
   }
   return null;
 }

@@ -1,9 +1,11 @@
 import fc from 'fast-check';
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import { eaveEdge, type EaveEdge } from '../../src/drawing/edge.ts';
 import { area, distance, isInside, middle, type Point } from '../../src/drawing/geometry.ts';
 import { anySketch, ordinary } from './cases.ts';
 import { sketch, type Sketch } from './fixture.ts';
+
+vi.setConfig({ testTimeout: 60_000 });
 
 const VIEW = { inside_m: 0.4, wall_m: 0.3 };
 const edgeOf = (wanted: Sketch): EaveEdge => {

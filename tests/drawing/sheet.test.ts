@@ -1,5 +1,4 @@
 import fc from 'fast-check';
-import { JSDOM } from 'jsdom';
 import { describe, expect, it } from 'vitest';
 import {
   boxesOverlap,
@@ -11,6 +10,7 @@ import {
 import { leaves, shapeBox, textBox, type GroupShape, type Shape } from '../../src/drawing/shapes.ts';
 import { eaveSheet, type Drawing, type SheetOptions } from '../../src/drawing/sheet.ts';
 import { toSvg } from '../../src/drawing/svg.ts';
+import { evaluate } from '../../src/evaluate.ts';
 import { anySketch, ordinary } from './cases.ts';
 import { sketch, type Sketch } from './fixture.ts';
 
@@ -41,7 +41,6 @@ const leaders = (drawing: Drawing): Segment[] =>
     return first?.kind === 'line' ? [[first.from, first.to] as const] : [];
   });
 
-const RUNS = { numRuns: 150 };
 const anyOptions = fc.record({
   system: fc.constantFrom('IP' as const, 'SI' as const),
   isPhone: fc.boolean(),
@@ -51,62 +50,72 @@ const optionsOf = (o: { system: 'IP' | 'SI'; isPhone: boolean }): SheetOptions =
   system: o.system,
 });
 
+/** Texts may share the hair of space between lines of one note. */
+const TOUCH_mm = 0.3;
+
+/** What a draftsman would mark on a sheet, in words. */
+function marks(drawing: Drawing): string[] {
+  const sheet = { x: 0, y: 0, width: drawing.width_mm, height: drawing.height_mm };
+  const found: string[] = [];
+  for (const shape of leaves(drawing.shapes)) {
+    const box = shapeBox(shape);
+    if (![box.x, box.y, box.width, box.height].every(Number.isFinite))
+      found.push(`not a number: ${shape.kind}`);
+    else if (!boxInside(box, sheet)) found.push(`outside the sheet: ${JSON.stringify([shape, box])}`);
+  }
+  const boxes = textBoxes(drawing);
+  boxes.forEach((a, i) => {
+    for (const b of boxes.slice(i + 1))
+      if (boxesOverlap(a, b, -TOUCH_mm)) found.push(`texts overlap: ${JSON.stringify([a, b])}`);
+  });
+  const lines = leaders(drawing);
+  lines.forEach((a, i) => {
+    for (const b of lines.slice(i + 1))
+      if (segmentsCross(a, b)) found.push(`leaders cross: ${JSON.stringify([a, b])}`);
+  });
+  const noted = ofMeaning(drawing, 'note').flatMap((g) => (g.layerId === null ? [] : [g.layerId]));
+  const layers = drawing.layers.map((l) => l.id);
+  if ([...noted].sort().join() !== [...layers].sort().join())
+    found.push(`notes ${noted.join()} for ${layers.join()}`);
+  return found;
+}
+
 describe('any eave on a wide or a phone sheet', () => {
-  it('has no figure that is not a number and nothing outside the sheet', () => {
+  it('has nothing outside, no text on another, no leaders that cross, a note for each layer', () => {
     fc.assert(
       fc.property(anySketch, anyOptions, (wanted, o) => {
-        const drawing = draw(wanted, optionsOf(o));
-        const sheet = { x: 0, y: 0, width: drawing.width_mm, height: drawing.height_mm };
-        for (const shape of leaves(drawing.shapes)) {
-          const box = shapeBox(shape);
-          expect([box.x, box.y, box.width, box.height].every(Number.isFinite), JSON.stringify(shape)).toBe(
-            true,
-          );
-          expect(boxInside(box, sheet), JSON.stringify([shape, box])).toBe(true);
-        }
+        expect(marks(draw(wanted, optionsOf(o)))).toEqual([]);
       }),
-      RUNS,
+      { numRuns: 300 },
     );
-  });
+  }, 120_000);
 
-  it('has no two texts on each other', () => {
-    fc.assert(
-      fc.property(anySketch, anyOptions, (wanted, o) => {
-        const boxes = textBoxes(draw(wanted, optionsOf(o)));
-        boxes.forEach((a, i) => {
-          for (const b of boxes.slice(i + 1))
-            expect(boxesOverlap(a, b, -0.3), JSON.stringify([a, b])).toBe(false);
-        });
-      }),
-      RUNS,
+  it('holds for the leading candidates of a real evaluation', () => {
+    const evaluation = evaluate({
+      overdeck: 1,
+      place: { zone: '6A' },
+      project: { kind: 'new-roof' },
+      profile: { fasciaLimit_m: 0.4 },
+    });
+    const leading = evaluation.ranking.leaders.flatMap(({ candidate: id }) =>
+      evaluation.candidates.filter((c) => c.id === id),
     );
-  });
+    expect(leading.length).toBeGreaterThanOrEqual(2);
+    for (const candidate of leading)
+      for (const options of [WIDE, PHONE]) {
+        const drawing = eaveSheet(evaluation, candidate, options);
+        expect(marks(drawing)).toEqual([]);
+        const fascia = drawing.edge.measures.find((m) => m.id === 'fascia');
+        expect(fascia?.value_m).toBe(candidate.edge.fascia_m);
+        expect(drawing.edge.buildUp_m).toBeCloseTo(candidate.edge.buildUp_m, 12);
+      }
+  }, 120_000);
 
-  it('has no two leaders that cross', () => {
-    fc.assert(
-      fc.property(anySketch, anyOptions, (wanted, o) => {
-        const lines = leaders(draw(wanted, optionsOf(o)));
-        lines.forEach((a, i) => {
-          for (const b of lines.slice(i + 1)) expect(segmentsCross(a, b), JSON.stringify([a, b])).toBe(false);
-        });
-      }),
-      RUNS,
-    );
-  });
-
-  it('notes every layer once, numbered inside to outside', () => {
-    fc.assert(
-      fc.property(anySketch, anyOptions, (wanted, o) => {
-        const drawing = draw(wanted, optionsOf(o));
-        const noted = ofMeaning(drawing, 'note')
-          .map((g) => g.layerId)
-          .filter((id) => id !== null);
-        expect([...noted].sort()).toEqual(drawing.layers.map((l) => l.id).sort());
-        expect(drawing.layers.map((l) => l.mark)).toEqual(drawing.layers.map((_, i) => String(i + 1)));
-        expect(drawing.description.length).toBeGreaterThan(drawing.layers.length);
-      }),
-      RUNS,
-    );
+  it('says its layers in words, numbered inside to outside', () => {
+    const drawing = draw(ordinary['rafter-overhang'], WIDE);
+    expect(drawing.layers.map((l) => l.mark)).toEqual(drawing.layers.map((_, i) => String(i + 1)));
+    drawing.layers.forEach((layer, i) => expect(drawing.description[i]).toContain(layer.name));
+    expect(drawing.description.join(' ')).toContain('pierced by');
   });
 });
 
@@ -131,9 +140,9 @@ describe('scale', () => {
 
   it('uses letters at least 2.5 mm high', () => {
     const CAPITALS_PER_EM = 0.66;
-    for (const options of [WIDE, PHONE])
+    for (const options of [WIDE, PHONE, { ...WIDE, walk: 'air-barrier' as const }])
       for (const shape of leaves(draw(ordinary['flush-outriggers'], options).shapes))
-        if (shape.kind === 'text') expect(shape.size_mm * CAPITALS_PER_EM).toBeGreaterThanOrEqual(2.3);
+        if (shape.kind === 'text') expect(shape.size_mm * CAPITALS_PER_EM).toBeGreaterThanOrEqual(2.5);
   });
 
   it('refuses a sheet too small for any scale', () => {
@@ -151,45 +160,5 @@ describe('limit of the roof edge', () => {
     expect([...leaves(limited.shapes)].some((s) => s.kind === 'line' && s.pen.ink === 'limit')).toBe(true);
     const free = draw({ ...ordinary['rafter-overhang'], fasciaLimit_m: null }, WIDE);
     expect([...leaves(free.shapes)].some((s) => s.kind === 'line' && s.pen.ink === 'limit')).toBe(false);
-  });
-});
-
-describe('SVG', () => {
-  const parse = (svg: string): Document => new JSDOM(svg, { contentType: 'image/svg+xml' }).window.document;
-
-  it('is well formed, self-contained and named', () => {
-    fc.assert(
-      fc.property(anySketch, anyOptions, (wanted, o) => {
-        const svg = toSvg(draw(wanted, optionsOf(o)));
-        const root = parse(svg).documentElement;
-        expect(root.getAttribute('role')).toBe('img');
-        expect(root.querySelector(':scope > title')?.textContent).toContain('Eave section');
-        expect(root.querySelector(':scope > desc')?.textContent).toContain('1. ');
-        expect(svg).not.toMatch(/NaN|Infinity|undefined|href=|url\(/);
-      }),
-      { numRuns: 25 },
-    );
-  });
-
-  it('escapes what a user may have typed', () => {
-    const { evaluation, candidate } = sketch(ordinary['rafter-overhang']);
-    const nasty = '<b>"&\'\u0000x';
-    const layers = candidate.layers.map((l) => (l.id === 'deck' ? { ...l, name: nasty } : l));
-    const svg = toSvg(eaveSheet(evaluation, { ...candidate, layers }, WIDE));
-    expect(svg).not.toContain('<b>');
-    expect(parse(svg).documentElement.querySelector('[data-part="deck"] title')?.textContent).toBe(`<b>"&'x`);
-  });
-
-  it('marks highlighted layers by class and by a heavier line', () => {
-    const drawing = draw(ordinary['rafter-overhang'], { ...WIDE, highlight: ['insulation-2'] });
-    const lit = [...groups(drawing.shapes)].filter((g) => g.isHighlighted);
-    expect(new Set(lit.map((g) => g.layerId))).toEqual(new Set(['insulation-2']));
-    expect(toSvg(drawing)).toContain('is-highlighted');
-  });
-
-  it('draws a walk with one numbered stop per joint', () => {
-    const drawing = draw(ordinary['flush-outriggers'], { ...WIDE, walk: 'air-barrier' });
-    const [walk] = ofMeaning(drawing, 'walk air-barrier');
-    expect(walk?.shapes.filter((s) => s.kind === 'text')).toHaveLength(drawing.edge.airWalk.joints.length);
   });
 });
