@@ -70,7 +70,7 @@ function split(
   return {
     belowDeck_m2K_W,
     aboveDeck_m2K_W,
-    share_pct: total > 0 ? (PERCENT * aboveDeck_m2K_W) / total : PERCENT,
+    share_pct: total > 0 ? PERCENT * (aboveDeck_m2K_W / total) : PERCENT,
     governedBy,
   };
 }

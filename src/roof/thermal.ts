@@ -195,7 +195,7 @@ export function thermalOf(
     aboveDeckWinter_m2K_W,
     belowDeck_m2K_W,
     total_m2K_W,
-    share_pct: (PERCENT * aboveDeck_m2K_W) / total_m2K_W,
+    share_pct: PERCENT * (aboveDeck_m2K_W / total_m2K_W),
     framingShare_pct: hasCavity ? (PERCENT * given.framing.width_m) / given.framing.spacing_m : 0,
     fieldTransmittance_W_m2K: field_W_m2K,
     bandTransmittance_W_m2K: hasBand ? band_W_m2K : null,

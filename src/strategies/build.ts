@@ -102,7 +102,7 @@ function condensationControlOf(
       margin_K: deck_C - temperatureRule.limit_C,
       meets: meetsDeckTemperature(deck_C),
       aboveDeckNeeded_m2K_W: temperatureRule.aboveDeck_m2K_W,
-      share_pct: (PERCENT * winter.aboveDeck_m2K_W) / (winter.aboveDeck_m2K_W + winter.belowDeck_m2K_W),
+      share_pct: PERCENT * (winter.aboveDeck_m2K_W / (winter.aboveDeck_m2K_W + winter.belowDeck_m2K_W)),
       shareNeeded_pct: temperatureRule.share_pct,
     },
     humidity: {

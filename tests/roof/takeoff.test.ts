@@ -1,0 +1,152 @@
+import { describe, expect, it } from 'vitest';
+import type { Candidate } from '../../src/evaluation/evaluation.ts';
+import { wasteShare_pct } from '../../src/roof/takeoff.ts';
+import type { Variant } from '../../src/roof/variant.ts';
+import { candidateOf, completed, flush, panel, type Changes } from '../support/roofs.ts';
+
+type Takeoff = Candidate['takeoff'];
+const wanted = { 'insulation.aboveDeckTarget_m2K_W': 2.9 };
+const takeoff = (changes: Changes = {}, of: Partial<Variant> = {}): Takeoff =>
+  candidateOf({ ...wanted, ...changes }, of).takeoff;
+const quantity = ({ items }: Takeoff, id: string): number =>
+  items.find((item) => item.id === id)?.quantity ?? 0;
+
+/** The plain roof: 2 × 12.6 m × 4.4 m × √1.25. */
+const area_m2 = 2 * 12.6 * 4.4 * Math.sqrt(1.25);
+
+describe('waste', () => {
+  it('boards: 4 % plain, 1 % for each valley and dormer, 0.3 % for each opening, 4 % for hips', () => {
+    expect(wasteShare_pct(completed(), false)).toBe(4);
+    const broken = completed({
+      'roof.valleys': 3,
+      'roof.dormers': 1,
+      'roof.skylights': 2,
+      'roof.shape': 'hip',
+    });
+    expect(wasteShare_pct(broken, false)).toBeCloseTo(4 + 4 + 0.6 + 4, 9);
+  });
+
+  it('panels: 5 % plain, 5 % for each break, 1.5 % for each opening, 12 % for hips', () => {
+    expect(wasteShare_pct(completed(), true)).toBe(5);
+    const broken = completed({ 'roof.valleys': 3, 'roof.chimneys': 1, 'roof.shape': 'cross-gable' });
+    expect(wasteShare_pct(broken, true)).toBeCloseTo(5 + 15 + 1.5 + 12, 9);
+  });
+
+  it('more valleys mean more waste, hours and money, for panels more than for boards', () => {
+    const rise = (of: Partial<Variant>) =>
+      takeoff({ 'roof.valleys': 6 }, of).cost_USD_m2 - takeoff({}, of).cost_USD_m2;
+    expect(rise({})).toBeGreaterThan(0);
+    expect(rise(panel)).toBeGreaterThan(rise({}));
+    expect(takeoff({ 'roof.valleys': 6 }).labor_h_m2).toBeGreaterThan(takeoff().labor_h_m2);
+  });
+});
+
+describe('quantities of the plain roof, by hand', () => {
+  it('membrane for the roof, boards with waste, screws with a tenth spare, 60 blocks', () => {
+    const found = takeoff();
+    expect(found.roofArea_m2).toBeCloseTo(area_m2, 9);
+    expect(quantity(found, 'membrane')).toBeCloseTo(area_m2, 9);
+    expect(quantity(found, 'insulation-1')).toBeCloseTo(1.04 * area_m2, 9);
+    expect(quantity(found, 'screws')).toBe(Math.ceil(1.1 * Math.ceil(area_m2 / (0.6096 * 0.4))));
+    expect(quantity(found, 'blocks')).toBe(60);
+    expect(quantity(found, 'outriggers')).toBe(0);
+  });
+
+  it('outriggers: eaves of 24 m and four rakes, 24 in apart; no blocks', () => {
+    const found = takeoff({}, flush);
+    const rakes_m = 4 * 4.4 * Math.sqrt(1.25);
+    expect(quantity(found, 'outriggers')).toBe(Math.ceil((24 + rakes_m) / 0.6096));
+    expect(quantity(found, 'blocks')).toBe(0);
+    expect(quantity(takeoff({ 'overhang.rake_m': 0 }, flush), 'outriggers')).toBe(Math.ceil(24 / 0.6096));
+  });
+});
+
+describe('carbon', () => {
+  it('expanded polystyrene: 3.75 kg/m² for each m²·K/W, from cradle to gate', () => {
+    const { thermal, takeoff: found } = candidateOf(wanted);
+    expect(found.carbon_kg_m2).toBeCloseTo(3.75 * thermal.aboveDeck_m2K_W, 9);
+  });
+});
+
+describe('hours and days', () => {
+  it('two layers of board by table: 0.1399 h/m² laid, 0.2368 h/m² screws and deck, 4 % more for cuts', () => {
+    const field_h = area_m2 * (0.1399 + 0.2368) * 1.04;
+    const edge_h = 60 * 0.25 + 24 * 0.9843;
+    const found = takeoff();
+    expect(found.labor_h_m2).toBeCloseTo((field_h + edge_h) / area_m2, 9);
+    expect(found.daysOpen).toBeCloseTo(field_h / (3 * 8), 9);
+  });
+
+  it('a panel alone: 0.1184 h/m² with a lift, 1.8 times that without', () => {
+    const days = (lift: boolean) => takeoff({ 'work.lift': lift }, panel).daysOpen;
+    expect(days(true)).toBeCloseTo((area_m2 * 0.1184 * 1.05) / 24, 9);
+    expect(days(false) / days(true)).toBeCloseTo(1.8, 9);
+  });
+
+  it('lapped metal on battens halves the step of screws and deck', () => {
+    const metal = takeoff({ 'covering.kind': 'metal-panel' }).daysOpen;
+    expect(metal).toBeCloseTo((area_m2 * (0.1399 + 0.2368 / 2) * 1.04) / 24, 9);
+  });
+
+  it('a crew that has never done it takes 1.4 times as long', () => {
+    const none = takeoff({ 'work.experience': 'none' });
+    expect(none.labor_h_m2 / takeoff().labor_h_m2).toBeCloseTo(1.4, 9);
+  });
+
+  it('a new roof has no old trim to rebuild, and no tails to cut', () => {
+    const isNew = { 'project.kind': 'new-roof', 'overhang.carriedToday': 'none' };
+    expect(takeoff().labor_h_m2 - takeoff(isNew).labor_h_m2).toBeCloseTo((24 * 0.9843) / area_m2, 9);
+    const cut = 24 * (1.9685 + 0.8202);
+    expect(takeoff({}, flush).labor_h_m2 - takeoff(isNew, flush).labor_h_m2).toBeCloseTo(cut / area_m2, 9);
+  });
+});
+
+describe('money', () => {
+  it('owners pay for material alone', () => {
+    const own = takeoff({ 'work.crew': 'self-build' });
+    const hired = takeoff();
+    expect(hired.cost_USD_m2 - own.cost_USD_m2).toBeCloseTo(55 * hired.labor_h_m2, 9);
+  });
+
+  it('a panel costs its premium above board and deck', () => {
+    const own = { 'work.crew': 'self-build' };
+    const found = candidateOf({ ...wanted, ...own }, panel);
+    const board = 6.11 * found.thermal.aboveDeck_m2K_W;
+    const perArea = 1.05 * (board + 16.146 + 12.917) + 11.84 + (found.fasteners.count * 1 + 60 * 4) / area_m2;
+    expect(found.takeoff.cost_USD_m2).toBeCloseTo(perArea, 6);
+  });
+});
+
+describe('trades and steps', () => {
+  const stays = { 'wall.cladding': 'stays' };
+  it.each([
+    ['boards by roofer and framer', {}, {}, 2],
+    ['the owner alone', { 'work.crew': 'self-build' }, {}, 1],
+    ['outriggers bring the engineer', {}, flush, 3],
+    ['and the siding when it stays', stays, flush, 4],
+    ['a panel brings its crew', {}, panel, 2],
+    ['a panel crew is the roofer', { 'work.crew': 'panel-crew' }, panel, 1],
+    ['a panel by the owner', { 'work.crew': 'self-build' }, panel, 1],
+  ] as const)('%s', (_, changes, of, trades) => {
+    expect(takeoff(changes, of).trades).toBe(trades);
+  });
+
+  it('boards on furring: two layers, screws, furring, deck, bays sealed (2), and three for any roof', () => {
+    expect(takeoff().steps).toBe(2 + 1 + 1 + 1 + 2 + 3);
+  });
+
+  it('a panel alone: two, bays (2) and three; a base layer adds one', () => {
+    expect(takeoff({}, panel).steps).toBe(2 + 2 + 3);
+    expect(takeoff({}, { ...panel, baseBoard: 'eps' }).steps).toBe(1 + 2 + 2 + 3);
+  });
+
+  it('outriggers on a stripped roof: three, and one for cutting the tails', () => {
+    expect(takeoff({}, flush).steps).toBe(2 + 1 + 1 + 1 + 3 + 1 + 3);
+    expect(takeoff({ 'overhang.carriedToday': 'none' }, flush).steps).toBe(2 + 1 + 1 + 1 + 3 + 3);
+  });
+
+  it('a mat is a step in place of the furring', () => {
+    expect(takeoff({}, { ventilation: 'drainage-mat' }).steps).toBe(takeoff().steps);
+    expect(takeoff({}, { ventilation: 'unvented' }).steps).toBe(takeoff().steps - 1);
+  });
+});
