@@ -23,10 +23,13 @@ export default defineConfig({
     // The large tables stay out of the first load: without this they would sit in the entry, which shares their users.
     rolldownOptions: {
       output: {
-        codeSplitting: { groups: [{ name: 'places', test: /content[\\/]tables[\\/](places|counties)\.json$/ }] },
+        codeSplitting: {
+          groups: [{ name: 'places', test: /content[\\/]tables[\\/](places|counties)\.json$/ }],
+        },
       },
     },
   },
+  worker: { format: 'es' },
   server: { host: '127.0.0.1', fs: { allow: [repository] } },
   preview: { host: '127.0.0.1' },
 });

@@ -1,9 +1,11 @@
-/** The evaluation of the open project: loaded once, then derived from the answers and never stored. */
+/** The evaluation of the open project, computed in a worker whenever the answers change; never stored. */
 import type { Case } from '../../case/case.ts';
-import type { CaseReading } from '../../interview/validate.ts';
-import { faultLine } from '../../faults.ts';
 import type { Evaluation } from '../../evaluation/evaluation.ts';
 import type { Working } from '../../evaluation/working.ts';
+import { faultLine } from '../../faults.ts';
+import type { CaseReading } from '../../interview/validate.ts';
+import { startComputing } from './computing.ts';
+import type { Answer, Question } from './evaluate.worker.ts';
 
 export type Outcome =
   | { readonly kind: 'loading' }
@@ -12,41 +14,76 @@ export type Outcome =
   | { readonly kind: 'failed'; readonly message: string }
   | { readonly kind: 'ready'; readonly evaluation: Evaluation };
 
-type Evaluate = (given: Case) => Evaluation;
 type WorkingsOf = (evaluation: Evaluation, candidate: string) => readonly Working[];
 
 export class Assessment {
-  #evaluate = $state.raw<Evaluate | null>(null);
-  #workingsOf = $state.raw<WorkingsOf | null>(null);
-  #loadFault = $state<string | null>(null);
   readonly #given: () => CaseReading | null;
+  #worker: Worker | null = null;
+  #workingsOf = $state.raw<WorkingsOf | null>(null);
+  #answer = $state.raw<Answer | null>(null);
+  /** Number of the question asked last; an answer to an older one is shown until its own arrives. */
+  #asked = $state(0);
+  #isBusy = false;
+  #counter = 0;
+  /** Answers to questions before this one belong to a project that is no longer open. */
+  #oldest = 0;
+  #waiting: Question | null = null;
+  #lastGiven: Case | null = null;
 
   constructor(given: () => CaseReading | null) {
     this.#given = given;
   }
 
-  /** Fetches the computing part of the app; pages show that they wait until it is there. */
   async load(): Promise<void> {
-    try {
-      const [{ evaluate }, { workingsOf }] = await Promise.all([
-        import('../../evaluate.ts'),
-        import('../../judgement/workings.ts'),
-      ]);
-      this.#evaluate = evaluate;
-      this.#workingsOf = workingsOf;
-    } catch (fault) {
-      this.#loadFault = fault instanceof Error ? fault.message : String(fault);
-    }
+    this.#worker = startComputing();
+    this.#worker.onmessage = (event: MessageEvent<Answer>) => this.#take(event.data);
+    this.#worker.onerror = (event) =>
+      this.#take({ number: this.#asked, message: event.message || 'The computing part stopped.' });
+    this.#send();
+    const { workingsOf } = await import('../../judgement/workings.ts');
+    this.#workingsOf = workingsOf;
   }
 
-  readonly #outcome = $derived.by((): Outcome => this.#assess());
+  /** Asks for the evaluation of these answers; the newest question wins. */
+  request(reading: CaseReading | null): void {
+    if (!reading?.ok || reading.value === this.#lastGiven) return;
+    this.#lastGiven = reading.value;
+    this.#waiting = { number: this.#counter + 1, given: reading.value };
+    this.#counter += 1;
+    this.#asked = this.#counter;
+    this.#send();
+  }
+
+  /** Another project: nothing computed for the one before may be shown. */
+  forget(): void {
+    this.#answer = null;
+    this.#lastGiven = null;
+    this.#waiting = null;
+    this.#oldest = this.#counter + 1;
+  }
+
+  readonly #outcome = $derived.by((): Outcome => {
+    const reading = this.#given();
+    if (reading === null) return { kind: 'no-place' };
+    if (!reading.ok) {
+      const others = reading.faults.filter(({ path }) => !path.startsWith('place'));
+      if (others.length === 0) return { kind: 'no-place' };
+      return { kind: 'failed', message: others.map((fault) => faultLine(fault, 'case')).join('\n') };
+    }
+    if (this.#answer === null) return { kind: 'loading' };
+    if ('message' in this.#answer) return { kind: 'failed', message: this.#answer.message };
+    return { kind: 'ready', evaluation: this.#answer.evaluation };
+  });
 
   get outcome(): Outcome {
     return this.#outcome;
   }
-
   get evaluation(): Evaluation | null {
     return this.#outcome.kind === 'ready' ? this.#outcome.evaluation : null;
+  }
+  /** False while a newer set of answers is still being computed. */
+  get isCurrent(): boolean {
+    return this.#answer?.number === this.#asked;
   }
 
   /** Every worked number of one candidate. */
@@ -54,20 +91,18 @@ export class Assessment {
     return this.#workingsOf?.(evaluation, candidate) ?? [];
   }
 
-  #assess(): Outcome {
-    if (this.#loadFault !== null) return { kind: 'failed', message: this.#loadFault };
-    const given = this.#given();
-    if (given === null) return { kind: 'no-place' };
-    if (!given.ok) {
-      const others = given.faults.filter(({ path }) => !path.startsWith('place'));
-      if (others.length === 0) return { kind: 'no-place' };
-      return { kind: 'failed', message: others.map((fault) => faultLine(fault, 'case')).join('\n') };
-    }
-    if (this.#evaluate === null) return { kind: 'loading' };
-    try {
-      return { kind: 'ready', evaluation: this.#evaluate(given.value) };
-    } catch (fault) {
-      return { kind: 'failed', message: fault instanceof Error ? fault.message : String(fault) };
-    }
+  #send(): void {
+    const question = this.#waiting;
+    if (!this.#worker || question === null) return;
+    if (this.#isBusy) return;
+    this.#isBusy = true;
+    this.#waiting = null;
+    this.#worker.postMessage($state.snapshot(question));
+  }
+
+  #take(answer: Answer): void {
+    this.#isBusy = false;
+    if (answer.number >= this.#oldest) this.#answer = answer;
+    this.#send();
   }
 }

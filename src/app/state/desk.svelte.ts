@@ -2,6 +2,7 @@
 import { on } from 'svelte/events';
 import type { SavedProject } from '../storage/projectStore.ts';
 import { Assessment } from './assessment.svelte.ts';
+import type * as BenchModule from './bench.ts';
 import type { Guide } from './guide.svelte.ts';
 import { Preferences } from './preferences.svelte.ts';
 import type { Answers } from '../../interview/answers.ts';
@@ -12,7 +13,7 @@ const openKey = 'overdeck-open';
 /** [ms] pause after the last change before it is written. */
 const SAVE_PAUSE_ms = 250;
 
-type Bench = typeof import('./bench.ts');
+type Bench = typeof BenchModule;
 
 export class Desk {
   readonly preferences = new Preferences();
@@ -99,6 +100,7 @@ export class Desk {
     const { Guide } = await this.#fetchBench();
     this.#guide?.end();
     this.#changedElsewhere = false;
+    this.assessment.forget();
     this.#guide = new Guide(project, () => this.#saveSoon());
     this.#remember(project.id);
   }

@@ -16,7 +16,8 @@ import type { Guide } from './guide.svelte.ts';
 export class Draft {
   readonly #guide: Guide;
   readonly #system: () => System;
-  #faults = $state.raw<ReadonlyMap<string, string>>(new Map());
+  /** Message by path. */
+  #faults = $state.raw<Readonly<Record<string, string>>>({});
   #isShown = $state(false);
   #attempt = $state(0);
 
@@ -28,9 +29,6 @@ export class Draft {
   get attempt(): number {
     return this.#attempt;
   }
-  get hasFaults(): boolean {
-    return this.#faults.size > 0;
-  }
 
   valueOf(path: string): unknown {
     return this.#guide.valueOf(path);
@@ -38,12 +36,15 @@ export class Draft {
 
   /** Shown only after a try to go on: nobody is corrected while still typing. */
   faultOf(path: string): string | undefined {
-    return this.#isShown ? this.#faults.get(path) : undefined;
+    return this.#isShown ? this.#faults[path] : undefined;
   }
 
-  get weightFaults(): ReadonlyMap<string, string> {
-    const own = [...this.#faults].filter(([path]) => this.#isShown && path.startsWith('priorities.'));
-    return new Map(own.map(([path, message]) => [path.replace('priorities.', ''), message]));
+  /** Message by criterion. */
+  get weightFaults(): Readonly<Record<string, string>> {
+    const own = Object.entries(this.#faults).filter(
+      ([path]) => this.#isShown && path.startsWith('priorities.'),
+    );
+    return Object.fromEntries(own.map(([path, message]) => [path.replace('priorities.', ''), message]));
   }
 
   get place(): Readonly<Record<'id' | 'name' | 'countyFips' | 'zone', string>> {
@@ -82,7 +83,7 @@ export class Draft {
 
   faults(fields: readonly QuestionField[]): readonly FieldFault[] {
     if (!this.#isShown) return [];
-    return [...this.#faults].flatMap(([path, message]) => {
+    return Object.entries(this.#faults).flatMap(([path, message]) => {
       const field = fields.find((each) => each.path === path || path.startsWith(`${each.path}.`));
       if (!field) return [];
       const isWeight = path.startsWith('priorities.');
@@ -93,7 +94,7 @@ export class Draft {
   /** Forgets what was typed wrong; the answers already taken stay. */
   clear(): void {
     untrack(() => {
-      this.#faults = new Map();
+      this.#faults = {};
       this.#isShown = false;
       this.#attempt = 0;
     });
@@ -105,9 +106,7 @@ export class Draft {
   }
 
   #note(path: string, fault: string | null): void {
-    const next = new Map(this.#faults);
-    if (fault === null) next.delete(path);
-    else next.set(path, fault);
-    this.#faults = next;
+    const others = Object.entries(this.#faults).filter(([each]) => each !== path);
+    this.#faults = Object.fromEntries(fault === null ? others : [...others, [path, fault]]);
   }
 }

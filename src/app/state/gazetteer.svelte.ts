@@ -1,10 +1,13 @@
 /** Places and counties, fetched when the place is first asked for: they are large and only one page needs them. */
+import type * as CountiesModule from '../../catalog/counties.ts';
+import type * as NotesModule from '../../catalog/placeNotes.ts';
+import type * as PlacesModule from '../../catalog/places.ts';
 import type { County } from '../../catalog/counties.ts';
 import type { Place } from '../../catalog/places.ts';
 
-type Places = typeof import('../../catalog/places.ts');
-type Counties = typeof import('../../catalog/counties.ts');
-type Notes = typeof import('../../catalog/placeNotes.ts');
+type Places = typeof PlacesModule;
+type Counties = typeof CountiesModule;
+type Notes = typeof NotesModule;
 
 export interface Hit {
   readonly key: string;

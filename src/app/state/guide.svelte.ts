@@ -133,8 +133,8 @@ export class Guide {
     if (question) this.#actor.send({ type: 'answer', question, patch });
   }
   weigh(criterion: string, weight: number | undefined): void {
-    const { [criterion]: _, ...others } = this.#answers.priorities ?? {};
-    const next = weight === undefined ? others : { ...others, [criterion]: weight };
+    const others = Object.entries(this.#answers.priorities ?? {}).filter(([id]) => id !== criterion);
+    const next = Object.fromEntries(weight === undefined ? others : [...others, [criterion, weight]]);
     this.answer({ priorities: Object.keys(next).length === 0 ? undefined : next });
   }
   rename(name: string): void {

@@ -88,9 +88,9 @@ export class Projects {
 
   /** `Barn`, then `Barn 2`, `Barn 3`: two projects never share a name by accident. */
   #freeName(wanted: string): string {
-    const taken = new Set(this.#list.map(({ name }) => name));
+    const taken = this.#list.map(({ name }) => name);
     let name = wanted;
-    for (let number = 2; taken.has(name); number += 1) name = `${wanted} ${number}`;
+    for (let number = 2; taken.includes(name); number += 1) name = `${wanted} ${number}`;
     return name;
   }
 
