@@ -124,12 +124,27 @@ const WCAG = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
 
 /** What axe finds at WCAG 2.2 AA in the state that the page is in: one sentence each. */
 export async function axeFindings(page: Page, where: string): Promise<string[]> {
-  const { violations } = await new AxeBuilder({ page }).withTags(WCAG).analyze();
+  const { violations } = await new AxeBuilder({ page })
+    .options({ resultTypes: ['violations'] })
+    .withTags(WCAG)
+    // One frame only, so that no second page is needed to gather the findings.
+    .setLegacyMode()
+    .analyze();
   return violations.flatMap(({ id, help, nodes }) =>
     nodes.map(({ target }) => `${where}: ${id} (${help}) at ${target.join(' ')}`),
   );
 }
 
-/** How far the page reaches past the width of the window, in pixels. */
-export const sidewaysScroll = (page: Page): Promise<number> =>
-  page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
+/** What makes the page wider than the window, from outside to inside: one sentence, or none when all fits. */
+export function sidewaysFindings(page: Page, where: string): Promise<string[]> {
+  return page.evaluate((place) => {
+    const { scrollWidth, clientWidth } = document.documentElement;
+    if (scrollWidth <= clientWidth) return [];
+    const wide = [...document.querySelectorAll('main *')]
+      .filter((element) => element.getBoundingClientRect().right > clientWidth)
+      .map(
+        (element) => `${element.tagName.toLowerCase()} ${(element.textContent ?? '').trim().slice(0, 40)}`,
+      );
+    return [`${place}: ${scrollWidth - clientWidth} px run off the side: ${wide.slice(0, 6).join(' > ')}`];
+  }, where);
+}
