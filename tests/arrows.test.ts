@@ -22,6 +22,11 @@ describe('the arrows between the rooms of the source', () => {
     ['src/physics/planted.ts', "import type { Case } from '../case/case.ts';", 'case'],
     ['src/structure/planted.ts', "export { x } from '../physics/thermal.ts';", 'physics'],
     ['src/roof/planted.ts', "import { all } from '../strategies/all.ts';", 'strategies'],
+    ['src/case/planted.ts', "import { readWeather } from '../weather/read.ts';", 'weather'],
+    ['src/roof/planted.ts', "import { readWeather } from '../weather/read.ts';", 'weather'],
+    ['src/physics/planted.ts', "import { readWeather } from '../weather/read.ts';", 'weather'],
+    ['src/weather/planted.ts', "import type { Case } from '../case/case.ts';", 'case'],
+    ['src/weather/planted.ts', "import { readFileSync } from 'node:fs';", 'node:fs'],
     ['src/evaluate.ts', "import Page from './app/Page.svelte';", 'app'],
     ['src/report/planted.ts', "const late = import('../app/state.ts');", 'app'],
     [

@@ -18,13 +18,14 @@ import { checkWritable, readStandardInput, readText, writeWhole } from './files.
 import { pdfFonts } from './fonts.ts';
 import { namedWithin, readOptions } from './options.ts';
 import { candidateCsv } from './table.ts';
+import { withWeather } from './weather.ts';
 
 const FORMATS = ['json', 'markdown', 'html', 'pdf', 'svg', 'csv'] as const;
 type Format = (typeof FORMATS)[number];
 /** A format of the contract that is not made yet. */
 const LATER = 'dxf';
 const ROLES: readonly Role[] = ['builder', 'designer', 'trainer'];
-const USAGE = 'evaluate CASE.json [--format …] [--out PATH] [--role …] [--units ip|si]';
+const USAGE = 'evaluate CASE.json [--format …] [--out PATH] [--role …] [--units ip|si] [--weather FILE]';
 /** [mm] a sheet of Tabloid size inside half an inch of border, for the section as a file of its own. */
 const SHEET = { width_mm: 406.4, height_mm: 254 };
 
@@ -90,26 +91,36 @@ export function rendered(evaluation: Evaluation, wanted: Wanted): string | Uint8
   }
 }
 
-/** Runs the command; gives what belongs on standard output, nothing when it goes into a file. */
-export async function evaluateCommand(given: readonly string[]): Promise<string | Uint8Array> {
+export interface Evaluated {
+  /** What belongs on standard output; nothing when it goes into a file. */
+  readonly output: string | Uint8Array;
+  /** What to know of the input, for standard error. */
+  readonly notes: readonly string[];
+}
+
+/** Runs the command. */
+export async function evaluateCommand(given: readonly string[]): Promise<Evaluated> {
   const read = readOptions(given, {
     format: { values: [...FORMATS, LATER] },
     out: {},
     role: { values: ROLES },
     units: { values: ['ip', 'si'] },
+    weather: {},
   });
   const [named = ''] = namedWithin(read, 1, 1, USAGE);
   const wanted = wantedOf(read.options);
-  const { out } = read.options;
+  const { out, weather } = read.options;
   if (out !== undefined) checkWritable(out);
   if (out === undefined && wanted.format === 'pdf' && process.stdout.isTTY) {
     throw badInput('--out', 'is needed: a PDF is not printed on a terminal');
   }
   const isPiped = named === '-';
   const text = isPiped ? await readStandardInput() : readText(named);
-  const roof = valueOf(readCaseText(text), isPiped ? 'standard input' : named);
+  const asGiven = valueOf(readCaseText(text), isPiped ? 'standard input' : named);
+  const { roof, notes } =
+    weather === undefined ? { roof: asGiven, notes: [] } : withWeather(asGiven, weather);
   const output = rendered(evaluate(roof), wanted);
-  if (out === undefined) return output;
+  if (out === undefined) return { output, notes };
   writeWhole(out, output);
-  return '';
+  return { output: '', notes };
 }

@@ -39,13 +39,16 @@ function textOf(bytes: Uint8Array, named: string): string {
 }
 
 /** The text of a file, of at most the size that a case may have. */
-export function readText(named: string): string {
+export const readText = (named: string): string => textOf(readBytes(named, sizeFault), named);
+
+/** The bytes of a file whose size is within a limit: `faultOf` says in words why a size is not. */
+export function readBytes(named: string, faultOf: (bytes: number) => string | undefined): Uint8Array {
   const path = pathFrom(named);
   try {
     const { size } = statSync(path);
-    const tooLarge = sizeFault(size);
+    const tooLarge = faultOf(size);
     if (tooLarge !== undefined) throw badInput(named, tooLarge);
-    return textOf(readFileSync(path), named);
+    return readFileSync(path);
   } catch (error) {
     const reason = reasonOf(error);
     if (reason === undefined) throw error;

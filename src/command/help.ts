@@ -10,11 +10,13 @@ export const isCommand = (word: string): word is CommandName =>
 
 const texts: Readonly<Record<CommandName, string>> = {
   evaluate: `evaluate CASE.json [--format json|markdown|html|pdf|svg|csv] [--out PATH]
-         [--role builder|designer|trainer] [--units ip|si]
+         [--role builder|designer|trainer] [--units ip|si] [--weather FILE]
   Computes one case. --format json is the whole evaluation, markdown, html and pdf the report,
   svg the section of the recommended build-up, csv one line for each build-up that was tried.
   CASE.json may be - for standard input. --out writes a file and prints nothing.
   --role chooses the wording of the report, --units the units in it (inch-pound unless told).
+  --weather takes the twelve months and the design temperature from an hourly weather file (EPW or
+  TMY3 table); zone and county stay those of the case. What to know of the file is on standard error.
 `,
   calc: `calc --list
 calc NAME [FILE.json]

@@ -34,7 +34,8 @@ async function run(command: CommandName, words: readonly string[]): Promise<Endi
     case 'evaluate': {
       // Loaded only here: the tables and the report are much more than a calculation needs.
       const { evaluateCommand } = await import('./evaluate.ts');
-      return good(await evaluateCommand(words));
+      const { output, notes } = await evaluateCommand(words);
+      return { output, errors: notes.map((note) => `${note}\n`).join(''), code: GOOD };
     }
     case 'calc':
       return good(await calc(words));

@@ -86,7 +86,7 @@ describe('evaluate', { timeout: GENEROUS_MS }, () => {
   it.each([
     [
       [],
-      'arguments: too few; the form is: evaluate CASE.json [--format …] [--out PATH] [--role …] [--units ip|si]',
+      'arguments: too few; the form is: evaluate CASE.json [--format …] [--out PATH] [--role …] [--units ip|si] [--weather FILE]',
     ],
     [[cottage, cottage], /^arguments: ".*" is one too many/],
     [

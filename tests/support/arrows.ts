@@ -19,6 +19,7 @@ export const allowed: Readonly<Record<string, readonly string[]>> = {
   measures: ['units'],
   catalog: [...GROUND],
   physics: [...GROUND, 'catalog'],
+  weather: ['units', 'faults', 'catalog', 'physics'],
   structure: [...GROUND, 'catalog'],
   case: [...GROUND, 'catalog'],
   evaluation: [...GROUND, 'catalog', 'case'],
@@ -29,8 +30,8 @@ export const allowed: Readonly<Record<string, readonly string[]>> = {
   interview: [...GROUND, 'catalog', 'case'],
   drawing: [...GROUND, 'catalog', 'case', 'evaluation'],
   report: [...GROUND, 'catalog', 'case', 'evaluation', 'drawing'],
-  app: [...BELOW_EVALUATE, 'evaluate', 'interview', 'drawing', 'report'],
-  command: [...BELOW_EVALUATE, 'evaluate', 'interview', 'drawing', 'report'],
+  app: [...BELOW_EVALUATE, 'weather', 'evaluate', 'interview', 'drawing', 'report'],
+  command: [...BELOW_EVALUATE, 'weather', 'evaluate', 'interview', 'drawing', 'report'],
 };
 
 /** Packages that only some rooms may use; a package that is not named here is open to every room. */
