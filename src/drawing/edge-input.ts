@@ -167,8 +167,7 @@ export function edgeInput(evaluation: Evaluation, candidate: Candidate, view: Ed
   const fasciaTop_m = ofRole('upper-deck')[0]?.high_m ?? gap?.high_m ?? lastBoard_m;
   const firstBoard_m = boards[0]?.low_m ?? 0;
   const isOutrigger = candidate.carrier === 'outriggers';
-  const outrigger_m =
-    candidate.edge.carrierDepth_m > 0 ? candidate.edge.carrierDepth_m : dimension('truss-tail-depth_m');
+  const outrigger_m = candidate.structure.outrigger?.depth_m ?? dimension('truss-tail-depth_m');
   const carrierDepth_m = isOutrigger
     ? Math.min(outrigger_m, lastBoard_m - firstBoard_m)
     : candidate.edge.carrierDepth_m;

@@ -200,6 +200,16 @@ export const checkSchema = v.object({
   ...citation.entries,
 });
 
+/** The outrigger chosen by the screening: the smallest that passes, or the strongest that fits. */
+export const outriggerSchema = v.object({
+  size: word,
+  orientation: v.picklist(['flat', 'on-edge']),
+  depth_m: number,
+  width_m: number,
+  backSpan_m: number,
+  spacing_m: number,
+});
+
 export const structureSchema = v.object({
   provisional: v.literal(true),
   carrier: v.picklist(['rafter-tails', 'truss-tails', 'outriggers']),
@@ -212,6 +222,8 @@ export const structureSchema = v.object({
   advised_m: v.nullable(v.tuple([number, number])),
   addedDeadLoad_Pa: number,
   alongSlope_Pa: number,
+  /** Null for tails, and where no outrigger fits between the boards. */
+  outrigger: v.nullable(outriggerSchema),
   checks: v.array(checkSchema),
 });
 

@@ -1,5 +1,5 @@
 /** The ranking of the feasible candidates, how sure it is, and why the first is first. */
-import type { StrategyId } from '../catalog/sets.ts';
+import { strategyNames, type StrategyId } from '../catalog/sets.ts';
 import type { Candidate, Ranking } from '../evaluation/evaluation.ts';
 import { criterion, type Weight } from './criteria.ts';
 import { inBothUnits } from './rules.ts';
@@ -59,11 +59,13 @@ function gapsOf(first: Ranked, rivals: readonly Ranked[]): Gap[] {
 const measureOf = ({ candidate }: Ranked, id: string): number =>
   candidate.attributes.find((attribute) => attribute.criterion === id)?.measure ?? 0;
 
-/** `Unbroken air barrier: 1 against 2.33 and 1`. */
+/** `Unbroken air barrier: 1 against 2.33 (Rafter overhang) and 1 (Prebonded vented panel)`. */
 function inWords(first: Ranked, rivals: readonly Ranked[], { criterion: id, difference }: Gap) {
   const { name, kind } = criterion(id);
   const shown = (one: Ranked): string => inBothUnits(kind, measureOf(one, id));
-  const against = rivals.map(shown).join(' and ');
+  const against = rivals
+    .map((rival) => `${shown(rival)} (${strategyNames[rival.candidate.strategy]})`)
+    .join(' and ');
   return {
     criterion: id,
     difference,
@@ -123,10 +125,14 @@ function confidenceOf(
 /**
  * Ranks all feasible candidates.
  *
+ * score = Σ weight × value, weights normalized to sum 1; clear when no weight alone, moved by 25 %, overturns the first
+ *
  * @param candidates  [-] with feasibility and attributes
  * @param weights     [-] raw swing weights
  * @param isStopped   [-] true when a stop rule holds: then nothing is ranked
  * @returns           [-] order, leaders, scores, contributions, overturns, confidence
+ * @source            OUR-JUDGEMENT additive value model; the 25 % of the acceptance scenarios
+ * @assumes           criteria are independent in preference; ties go by id
  */
 export function rankingOf(
   candidates: readonly Candidate[],

@@ -1,12 +1,8 @@
 /** Words for the closed sets of case and evaluation, as the record writes them. */
 import type { Evaluation, Candidate, Deferral } from '../evaluation/evaluation.ts';
-import type { BoardId, StrategyId, Ventilation } from '../catalog/sets.ts';
+import type { BoardId, Ventilation } from '../catalog/sets.ts';
 
-export const strategyNames: Readonly<Record<StrategyId, string>> = {
-  'rafter-overhang': 'Rafter overhang',
-  'flush-outriggers': 'Flush frame with outriggers',
-  'prebonded-panel': 'Prebonded vented panel',
-};
+export { strategyNames } from '../catalog/sets.ts';
 
 export const boardNames: Readonly<Record<BoardId, string>> = {
   polyisocyanurate: 'polyisocyanurate board',

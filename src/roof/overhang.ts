@@ -275,6 +275,7 @@ export function overhangOf(
           : null,
       addedDeadLoad_Pa: load.dead_Pa,
       alongSlope_Pa: alongSlope_Pa(load, angle_deg),
+      outrigger: outcome.outrigger === null ? null : { ...outcome.outrigger },
       checks: outcome.checks,
     },
     outrigger: outcome.outrigger,

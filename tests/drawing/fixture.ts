@@ -64,6 +64,7 @@ export function sketch(wanted: Sketch): { evaluation: Evaluation; candidate: Can
     carrier,
     layers,
     ventilation: { kind: ventilation },
+    structure: { outrigger: null },
     airBarrier: { piercings: carrier === 'outriggers' ? 0 : Math.ceil(completed.roof.length_m / SPACING_m) },
     drying: { path: 'both' },
     fasteners: { screwLength_m: 0.25, spacing_m: 0.6096 },
