@@ -1,7 +1,7 @@
 /** Water in a candidate roof: winter condensation and drying by the monthly method, and the ways out. */
 import { dimension } from '../catalog/dimensions.ts';
 import { materialResistance } from '../catalog/materials.ts';
-import { AIR_PERMEABILITY_NG_PASM } from '../catalog/vapor.ts';
+import { AIR_PERMEABILITY_NG_PASM, equivalentAirLayer } from '../catalog/vapor.ts';
 import type { CompleteCase } from '../case/complete.ts';
 import type { Candidate, Climate, Layer } from '../evaluation/evaluation.ts';
 import { drying } from '../physics/drying.ts';
@@ -143,8 +143,21 @@ function upperDeckWetted(
   };
 }
 
-const monthsToDry = ({ assembly, months, wet }: Wetted): number | null =>
-  drying(assembly, months, wet, { firstMonth: START_MONTH, limit_months: LIMIT_MONTHS }).monthsToDry;
+/** Wet wood lets vapor through as its wet-cup value says; everything else stays at its dry-cup value. */
+function wetLayer(layer: Layer): MoistureLayer {
+  const found = layer.material === null ? null : equivalentAirLayer(layer.material, layer.thickness_m);
+  return found?.kind === 'vaporResistance'
+    ? { ...moistureLayer(layer), equivalentAirLayer_m: Math.max(OPEN_M, found.wet_m) }
+    : moistureLayer(layer);
+}
+
+function monthsToDry({ assembly, months, wet }: Wetted, wood: Layer): number | null {
+  const layers = assembly.layers.map((layer, index) => (index === wet ? wetLayer(wood) : layer));
+  return drying({ ...assembly, layers }, months, wet, {
+    firstMonth: START_MONTH,
+    limit_months: LIMIT_MONTHS,
+  }).monthsToDry;
+}
 
 /**
  * How a candidate dries: permeance of the ways out and months for 1 kg/m² in each deck, from October.
@@ -154,7 +167,8 @@ const monthsToDry = ({ assembly, months, wet }: Wetted): number | null =>
  * @param climate  [°C, %] twelve months
  * @returns        [ng/(Pa·s·m²), months] from the upper deck (or the only deck): outward, inward, months
  * @source         ISO-13788-2012 clause 7 (memory); gap air changes of dimensions.json (our judgement)
- * @assumes        both sides of an upper deck over a gap at the outdoor monthly mean, no sun
+ * @assumes        the wet layer at its wet-cup permeance, all others dry-cup; both sides of an upper deck over a
+ *                 gap at the outdoor monthly mean, no sun
  */
 export function dryingOf(
   given: CompleteCase,
@@ -174,12 +188,18 @@ export function dryingOf(
   const isOut = outward_ng >= WAY_OUT_NG;
   const isIn = inward_ng >= WAY_OUT_NG;
   const path = isOut && isIn ? 'both' : isOut ? 'outward' : isIn ? 'inward' : 'neither';
-  const monthsToDryDeck = monthsToDry({ assembly: assemblyOf(roomSide(layers)), months, wet: deck });
+  const monthsToDryDeck = monthsToDry(
+    { assembly: assemblyOf(roomSide(layers)), months, wet: deck },
+    layers[deck] as Layer,
+  );
   return {
     outwardPermeance_ng: outward_ng,
     inwardPermeance_ng: inward_ng,
     path,
-    monthsToDryUpper: upper < 0 ? monthsToDryDeck : monthsToDry(upperDeckWetted(layers, upper, months)),
+    monthsToDryUpper:
+      upper < 0
+        ? monthsToDryDeck
+        : monthsToDry(upperDeckWetted(layers, upper, months), layers[upper] as Layer),
     monthsToDryDeck,
     verdict: verdictOf(path, gap, wood),
   };
