@@ -11,6 +11,8 @@ export default defineConfig({
           environment: 'node',
           include: ['tests/**/*.test.ts'],
           exclude: ['tests/browser/**'],
+          // Whole evaluations and reads of the source take seconds on a small, busy machine.
+          testTimeout: 30_000,
         },
       },
       {

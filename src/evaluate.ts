@@ -26,14 +26,15 @@ export class UnplacedCaseError extends Error {
 function withPlaceHints(given: Case): { hinted: Case; hints: Assumption[] } {
   const { place } = standingOf(given);
   const path = 'loads.groundSnow_Pa';
-  if (place?.groundSnow_Pa == null || valueAt(given, path) !== undefined) return { hinted: given, hints: [] };
+  const listed_Pa = place?.groundSnow_Pa ?? null;
+  if (listed_Pa === null || valueAt(given, path) !== undefined) return { hinted: given, hints: [] };
   return {
-    hinted: withValueAt(given, path, place.groundSnow_Pa),
+    hinted: withValueAt(given, path, listed_Pa),
     hints: [
       {
         path,
         question: 'snow',
-        value: place.groundSnow_Pa,
+        value: listed_Pa,
         reason: 'A figure listed for this place, mostly from memory; not a map value.',
         cost: 'Ask the authority: the mapped value governs.',
         source: 'IBC-1608-2',
