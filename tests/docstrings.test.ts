@@ -6,7 +6,8 @@ import { describe, expect, it } from 'vitest';
 import { root, sourcesBelow, type Source } from './support/arrows.ts';
 
 /** Files that compute nothing of the trade: checks of arguments, and lists of calculations. */
-const NOT_CALCULATIONS = /\/(guards|calculations|[a-z]+Calculations|inputs?)\.ts$/;
+const NOT_CALCULATIONS =
+  /\/(guards|calculations|[a-z]+Calculations|inputs?|roof\/(memo|variant)|judgement\/(judge|rules|workings|workings\/\w+))\.ts$/;
 /** Guards refuse a wrong argument and compute nothing. */
 const GUARD = /^(require|demand)[A-Z]/;
 const ORDER = ['param', 'returns', 'range', 'throws', 'source', 'assumes'];
@@ -75,11 +76,11 @@ function docstringFaults({ path, text }: Source): string[] {
     .flatMap((found) => faultsOf(`${path} ${found.name}`, found));
 }
 
-const calculations = ['src/physics', 'src/structure']
+const calculations = ['src/physics', 'src/structure', 'src/roof', 'src/judgement']
   .flatMap(sourcesBelow)
   .filter(({ path }) => !NOT_CALCULATIONS.test(path));
 
-describe('docstrings of physics and structure', () => {
+describe('docstrings of physics, structure, roof and the values of judgement', () => {
   it('give the unit returned and a source that exists', () => {
     expect(calculations.length).toBeGreaterThan(5);
     expect(calculations.flatMap(docstringFaults)).toEqual([]);

@@ -25,9 +25,12 @@ const PERCENT = 100;
 /**
  * Weights that sum to 1.
  *
+ * w = weight / Σ weights
+ *
  * @param weights  [-] 0 or more by criterion, at least one above 0
  * @returns        [-] the same criteria, sum 1
  * @throws         RangeError when a weight is negative or not finite, or none is above 0
+ * @source         OUR-JUDGEMENT additive multi-attribute value model, textbook form (memory)
  */
 export function normalized(weights: Weights): Record<string, number> {
   const entries = Object.entries(weights);
@@ -39,12 +42,29 @@ export function normalized(weights: Weights): Record<string, number> {
   return Object.fromEntries(entries.map(([criterion, weight]) => [criterion, weight / sum]));
 }
 
-/** Weight times value by criterion. */
+/**
+ * Weight times value by criterion.
+ *
+ * @param weights  [-] by criterion
+ * @param scores   [-] by criterion; a missing one counts 0
+ * @returns        [-] by criterion of the weights
+ * @source         OUR-JUDGEMENT additive multi-attribute value model, textbook form (memory)
+ */
 export const contributionsOf = (weights: Weights, scores: Scores): Record<string, number> =>
   Object.fromEntries(
     Object.entries(weights).map(([criterion, weight]) => [criterion, weight * (scores[criterion] ?? 0)]),
   );
 
+/**
+ * Sum of the contributions.
+ *
+ * total = Σ w v
+ *
+ * @param weights  [-] by criterion
+ * @param scores   [-] by criterion; a missing one counts 0
+ * @returns        [-] on the scale of the weights
+ * @source         OUR-JUDGEMENT additive multi-attribute value model, textbook form (memory)
+ */
 export const totalOf = (weights: Weights, scores: Scores): number =>
   Object.values(contributionsOf(weights, scores)).reduce((sum, part) => sum + part, 0);
 
@@ -54,7 +74,8 @@ export const totalOf = (weights: Weights, scores: Scores): number =>
  * d + Δ (v_from − v_to) = 0, Δ = −d / (v_from − v_to), with w + Δ >= 0
  *
  * @param weights  [-] weights before or after normalizing: the relative change is the same
- * @param pair     [-] the one ahead and the one behind
+ * @param from     [-] the one ahead
+ * @param to       [-] the one behind
  * @returns        [-, %] criterion, weight at equality, change; nulls when none reverses the pair
  * @source         OUR-JUDGEMENT one-way sensitivity of an additive value model (computed)
  */
