@@ -2,7 +2,7 @@
 import type { Candidate, Evaluation } from '../evaluation/evaluation.ts';
 import type { MeasureKind, System } from '../measures.ts';
 import { show } from '../measures.ts';
-import { allCriteria } from '../catalog/criterionNames.ts';
+import { allCriteria, criterion } from '../catalog/criterionNames.ts';
 import { strategyNames } from './names.ts';
 
 export interface CompareCell {
@@ -111,34 +111,34 @@ export function compareTable(evaluation: Evaluation, system: System): CompareTab
     total,
     isRecommended: candidate.id === ranking.recommended,
   }));
-  const rows = allCriteria().flatMap((criterion): CompareRow[] => {
-    const weight = ranking.weights[criterion.id];
+  const rows = allCriteria().flatMap((one): CompareRow[] => {
+    const weight = ranking.weights[one.id];
     if (weight === undefined) return [];
     const found = leaders.flatMap(({ candidate }) => {
-      const attribute = candidate.attributes.find((one) => one.criterion === criterion.id);
+      const attribute = candidate.attributes.find((part) => part.criterion === one.id);
       return attribute === undefined ? [] : [{ candidate, attribute }];
     });
     if (found.length === 0) return [];
     const best = Math.max(...found.map(({ attribute }) => attribute.value));
     const cells = found.map(({ candidate, attribute }): CompareCell => {
-      const limit = limitOf(criterion.id, candidate);
+      const limit = limitOf(one.id, candidate);
       return {
         candidate: candidate.id,
         measure: attribute.measure,
-        text: measureText(criterion.id, attribute.measure, criterion.kind, system),
+        text: measureText(one.id, attribute.measure, one.kind, system),
         value: attribute.value,
-        contribution: ranking.contributions[candidate.id]?.[criterion.id] ?? weight * attribute.value,
+        contribution: ranking.contributions[candidate.id]?.[one.id] ?? weight * attribute.value,
         isBest: attribute.value === best,
-        ...(limit === undefined ? {} : { limit: limitText(criterion.id, limit, criterion.kind, system) }),
+        ...(limit === undefined ? {} : { limit: limitText(one.id, limit, one.kind, system) }),
         ...(attribute.note === undefined ? {} : { note: attribute.note }),
       };
     });
     return [
       {
-        criterion: criterion.id,
-        name: criterion.name,
-        measure: criterion.measure,
-        kind: criterion.kind,
+        criterion: one.id,
+        name: one.name,
+        measure: one.measure,
+        kind: one.kind,
         weight,
         cells,
       },
@@ -158,9 +158,17 @@ const ratioWords: Readonly<Record<string, string>> = {
   wallDisturbance: '× the eave length',
 };
 
+/** What follows the bare number of a ratio or a count; empty where the number carries its unit. */
+export function measureWords(id: string): string {
+  const kind = criterion(id)?.kind;
+  if (kind === 'ratio') return ratioWords[id] ?? 'ratio';
+  return kind === 'count' ? 'in all' : '';
+}
+
 /** A measure of a criterion with its unit, or with what it is a ratio of. */
 export function measureText(id: string, value: number, kind: MeasureKind, system: System): string {
-  const text = show(kind, value, system);
-  if (kind === 'ratio') return `${text} ${ratioWords[id] ?? 'ratio'}`;
-  return kind === 'count' ? `${text} in all` : text;
+  // A ratio a hair beside 1 must not be printed as 1: the verdict beside it would look wrong.
+  const isNear = kind === 'ratio' && value !== 0 && Number(value.toFixed(2)) === Math.round(value);
+  const text = isNear ? show(kind, value, system, { digits: 4 }) : show(kind, value, system);
+  return `${text} ${measureWords(id)}`.trim();
 }

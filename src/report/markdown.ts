@@ -7,7 +7,7 @@ export function safeMarkdown(text: string): string {
   return (
     text
       // eslint-disable-next-line no-control-regex -- the point is to find them
-      .replace(/[\u0000-\u001F\u007F-\u009F]+/g, ' ')
+      .replace(/[\u0000-\u001F\u007F-\u009F\u2028\u2029]+/g, ' ')
       .replace(/[\\`*_{}[\]<>#|~&$]/g, (letter) => `\\${letter}`)
       .replace(/^(\s*)([-+=])/, '$1\\$2')
       .replace(/^(\s*\d+)([.)])/, '$1\\$2')

@@ -37,6 +37,8 @@ const chapterText: TextStyle = { size: 16, leading: 21, face: 'serif' };
 const headingText: TextStyle = { size: 12.5, leading: 17, face: 'serif' };
 const factText: TextStyle = { size: 8.5, leading: 11.5 };
 const furniture: TextStyle = { size: 8, leading: 10, ink: 'soft' };
+/** A picture smaller than this shows nothing. */
+const LEAST_PICTURE = 64;
 /** Longest title kept in the file's own data. */
 const LONGEST_TITLE = 300;
 
@@ -83,6 +85,22 @@ function sectionAtoms(pen: Pen, section: Section, x: number, width: number): Ato
     ...(lead ?? []).map((atom) => (held ? { ...atom, keep: true } : atom)),
     ...rest.flat(),
   ];
+}
+
+const heightOf = (atoms: readonly Atom[]): number =>
+  atoms.reduce((sum, atom) => sum + atom.height + atom.before, 0);
+
+/** The first section on one page where a smaller picture allows it; its picture is not to scale. */
+function firstAtoms(pen: Pen, section: Section, x: number, width: number, room: number): Atom[] {
+  const atoms = sectionAtoms(pen, section, x, width);
+  const over = heightOf(atoms) - room;
+  if (over <= 0) return atoms;
+  const blocks = section.blocks.map((block) =>
+    block.kind === 'drawing' && block.height_pt !== undefined
+      ? { ...block, height_pt: Math.max(LEAST_PICTURE, block.height_pt - over) }
+      : block,
+  );
+  return sectionAtoms(pen, { ...section, blocks }, x, width);
 }
 
 function titleAtoms(pen: Pen, document: ReportDocument, x: number, width: number): Atom[] {
@@ -234,15 +252,18 @@ export function pdf(document: ReportDocument, options: PdfOptions): Uint8Array {
   pen.doc.viewerPreferences({ DisplayDocTitle: true });
 
   const width = pen.width - MARGIN * 2;
+  const paper = { top: TOP, bottom: pen.height - BOTTOM };
   const [first, ...rest] = document.sections;
+  const title = titleAtoms(pen, document, MARGIN, width);
+  const room = paper.bottom - paper.top - heightOf(title);
   const atoms = [
-    ...titleAtoms(pen, document, MARGIN, width),
-    ...(first === undefined ? [] : sectionAtoms(pen, first, MARGIN, width)),
+    ...title,
+    ...(first === undefined ? [] : firstAtoms(pen, first, MARGIN, width, room)),
     ...(rest.length > 1 ? contentsAtoms(pen, document, MARGIN, width) : []),
     ...rest.flatMap((section) => sectionAtoms(pen, section, MARGIN, width)),
   ];
   tell(0.3);
-  const places = placed(atoms, { top: TOP, bottom: pen.height - BOTTOM });
+  const places = placed(atoms, paper);
   const targets = targetsOf(places);
   const pages = places.reduce((most, place) => Math.max(most, place.page), 1);
   for (let page = 2; page <= pages; page += 1) pen.doc.addPage();

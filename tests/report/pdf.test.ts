@@ -143,8 +143,11 @@ function overlaps(a: Item, b: Item): boolean {
   return across > 1 && Math.abs(a.y - b.y) < high;
 }
 
+// Laying out takes a second each: A4, the narrower page, is tried where a strategy first wins.
+const narrow = new Set([recommending('flush-outriggers'), recommending('prebonded-panel')]);
+
 describe.each(scenarios)('the pages of %s', (name) => {
-  it.each(['letter', 'a4'] as const)(
+  it.each<PageSize>(narrow.has(name) ? ['letter', 'a4'] : ['letter'])(
     'on %s: nothing cut off, nothing overlapping, no orphaned heading, the summary on one page',
     async (page) => {
       const document = recordOf(name);

@@ -124,10 +124,7 @@ export function workingAtoms(pen: Pen, item: WorkedNumber, x: number, width: num
     x,
     width,
   );
-  return [
-    ...title,
-    ...formula.map((atom) => ({ ...atom, keep: true })),
-    ...inputs,
+  const end: Atom[] = [
     ...textAtoms(
       pen,
       [
@@ -158,5 +155,12 @@ export function workingAtoms(pen: Pen, item: WorkedNumber, x: number, width: num
     ...(item.note === undefined
       ? []
       : textAtoms(pen, [{ text: item.note, emphasis: true }], x, width, smallText, { before: 2 })),
+  ];
+  // Result, limit and source stay with the inputs they come from.
+  return [
+    ...title,
+    ...formula.map((atom) => ({ ...atom, keep: true })),
+    ...inputs.map((atom, index) => (index === inputs.length - 1 ? { ...atom, keep: true } : atom)),
+    ...end.map((atom, index) => (index < end.length - 1 ? { ...atom, keep: true } : atom)),
   ];
 }

@@ -127,7 +127,8 @@ function edgeLines(context: Context, best: Candidate): EdgeLine[] {
     },
     {
       what: `Depth of the ${carrierNames[best.carrier]} behind the fascia`,
-      value: say('length', edge.carrierDepth_m),
+      value:
+        edge.carrierDepth_m > 0 ? say('length', edge.carrierDepth_m) : 'none: they lie in the insulation',
       ...free,
     },
     {

@@ -9,7 +9,7 @@ import { factTexts, kindOfName } from '../figures.ts';
 import { blocksOf, filled, inlineOf } from '../inline.ts';
 import { capital, roleNames, spaced, strategyNames } from '../names.ts';
 import type { Context } from './context.ts';
-import { cited, givenSource, section } from './context.ts';
+import { cited, section } from './context.ts';
 import { citationsIn } from './walk.ts';
 
 const order: readonly Caution['level'][] = ['stop', 'strong', 'engineer', 'caution'];
@@ -173,6 +173,16 @@ export function deferralsSection(context: Context): Section {
   ]);
 }
 
+/** Longer inputs are not worth a page of print; the case file gives them again. */
+const LONGEST_CALL = 500;
+/** The call that reproduces a number. */
+function calculationText(call: { readonly name: string; readonly input: unknown }): string {
+  const input = JSON.stringify(call.input);
+  return input.length > LONGEST_CALL
+    ? `calc ${call.name}, with the inputs of the table above`
+    : `calc ${call.name} ${input}`;
+}
+
 export function workingsSection(context: Context): Section[] {
   const { workings } = context.options;
   if (workings === undefined || workings.length === 0) return [];
@@ -202,9 +212,7 @@ export function workingsSection(context: Context): Section[] {
           },
         }),
     source: { source: one.source, clause: one.clause, known: one.known },
-    ...(one.calculation === undefined
-      ? {}
-      : { calculation: `calc ${one.calculation.name} ${JSON.stringify(one.calculation.input)}` }),
+    ...(one.calculation === undefined ? {} : { calculation: calculationText(one.calculation) }),
     ...(one.note === undefined ? {} : { note: one.note }),
   }));
   return [section(context, 'workings', [{ kind: 'workings', items }], { newPage: true })];
@@ -236,7 +244,6 @@ function sourceText(context: Context, id: string): { text: string; known: string
     const edition = own.edition === undefined ? '' : `, ${own.edition} edition`;
     return { text: `${own.publisher}: ${own.title}${edition}`, known: own.known };
   }
-  if (id === givenSource) return { text: 'Answers given in this case', known: 'as answered' };
   return hasSource(id) ? { text: citation(id), known: source(id).how } : { text: id, known: 'as cited' };
 }
 

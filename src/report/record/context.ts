@@ -100,7 +100,7 @@ export const marginText = (context: Context, kind: MeasureKind, margin: number):
   margin < 0 ? `${context.say(kind, -margin)} short` : context.say(kind, margin);
 
 /** Source id of what the person answered. */
-export const givenSource = 'GIVEN';
+export const givenSource = 'USER';
 
 /** A section with its title and lead-in for the reader. */
 export function section(

@@ -88,6 +88,12 @@ function shifted(shape: Shape, by: Point): Shape {
   }
 }
 
+const withoutWords = (shapes: readonly Shape[]): Shape[] =>
+  shapes.flatMap((shape): Shape[] => {
+    if (shape.kind === 'text') return [];
+    return shape.kind === 'group' ? [{ ...shape, shapes: withoutWords(shape.shapes) }] : [shape];
+  });
+
 /** Groups of a sheet that are words around the section, not the section itself. */
 const aroundTheSection = new Set(['notes', 'dimensions', 'title']);
 
@@ -95,7 +101,9 @@ const aroundTheSection = new Set(['notes', 'dimensions', 'title']);
 export function pictureBlocks(context: Context, candidate: Candidate, id: string): DrawingBlock[] {
   const sheet = sheetOf(context, candidate, false);
   if (sheet === undefined) return [];
-  const section = sheet.shapes.filter((shape) => shape.kind !== 'group' || !aroundTheSection.has(shape.id));
+  const section = withoutWords(
+    sheet.shapes.filter((shape) => shape.kind !== 'group' || !aroundTheSection.has(shape.id)),
+  );
   const corners = [...leaves(section)].flatMap((leaf) => {
     const box = shapeBox(leaf);
     return [point(box.x, box.y), point(box.x + box.width, box.y + box.height)];

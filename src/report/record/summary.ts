@@ -3,7 +3,7 @@ import type { Candidate } from '../../evaluation/evaluation.ts';
 import type { Block, Inline, KeyFigure, Section } from '../document.ts';
 import { paragraph } from '../document.ts';
 import { criterionName } from '../../catalog/criterionNames.ts';
-import { compareTable } from '../compareTable.ts';
+import { measureWords } from '../compareTable.ts';
 import { points } from '../figures.ts';
 import { capital, spaced, strategyNames } from '../names.ts';
 import type { Context } from './context.ts';
@@ -111,24 +111,14 @@ const signedPoints = (share: number): string => `${share > 0 ? '+' : ''}${points
 function because(context: Context): Block[] {
   const { reasons, worries, runnerUp, margin } = context.evaluation.ranking.confidence;
   const against = context.evaluation.candidates.find((one) => one.id === runnerUp);
-  const compared = compareTable(context.evaluation, context.system);
-  const textOf = (criterion: string, candidate: string | null): string | undefined =>
-    compared.rows
-      .find((row) => row.criterion === criterion)
-      ?.cells.find((part) => part.candidate === candidate)?.text;
   const lines = (items: typeof reasons): Inline[] =>
     items.slice(0, 3).map((item) => {
       const name = criterionName(item.criterion);
-      const mine = textOf(item.criterion, context.best?.id ?? null);
-      const theirs = textOf(item.criterion, runnerUp);
       const own = item.text.startsWith(`${name}:`) ? item.text.slice(name.length + 1).trim() : item.text;
-      const figures = mine === undefined || theirs === undefined ? '' : `${mine} against ${theirs}`;
-      const said = /\d/.test(own)
-        ? own
-        : [own === name ? '' : own, figures].filter((part) => part !== '').join(', ');
+      const said = `${own.replace(/\.$/, '')} ${measureWords(item.criterion)}`.trim();
       return [
         { text: `${name}: `, strong: true as const },
-        { text: `${said.replace(/\.$/, '')}; ${signedPoints(item.difference)}` },
+        { text: `${said}; ${signedPoints(item.difference)}` },
       ];
     });
   const sides = [
@@ -144,7 +134,7 @@ function because(context: Context): Block[] {
               context.evaluation.ranking.confidence.level === 'narrow'
                 ? ': a narrow lead, so look at both'
                 : ''
-            }.`,
+            }. The figures below stand against the best of each other strategy, even where a rule excludes it.`,
           ),
         ];
   return [...lead, ...(sides.length === 0 ? [] : [{ kind: 'sides' as const, sides }])];
