@@ -14,6 +14,13 @@ const OPENED = { soffit: 0.5, edge: 1, wall: 2 } as const;
 
 type Measure = (draft: Draft, given: CompleteCase, requirements: Requirements) => number;
 
+/** Whether the crew named can build it: outriggers are framer's work, panels a panel crew's, or an owner's with time. */
+function hasSkill({ strategy, carrier }: Draft['candidate'], { work }: CompleteCase): boolean {
+  const isPanel = strategy === 'prebonded-panel';
+  if (carrier === 'outriggers' && work.crew !== 'framer' && work.crew !== 'framer-and-roofer') return false;
+  return work.crew === 'panel-crew' ? isPanel : !isPanel || work.crew === 'self-build';
+}
+
 function waiting_d({ candidate }: Draft, given: CompleteCase): number {
   const isPanel = candidate.strategy === 'prebonded-panel';
   const material = !isPanel
@@ -23,8 +30,7 @@ function waiting_d({ candidate }: Draft, given: CompleteCase): number {
       : WAIT_D.panelOrdered;
   const engineer =
     candidate.carrier === 'outriggers' && given.work.engineer !== 'engaged' ? WAIT_D.engineerToHire : 0;
-  const skilled = given.work.crew === 'panel-crew' ? isPanel : !isPanel || given.work.crew === 'self-build';
-  return Math.max(material, engineer) + (skilled ? 0 : WAIT_D.newToTheCrew);
+  return Math.max(material, engineer) + (hasSkill(candidate, given) ? 0 : WAIT_D.newToTheCrew);
 }
 
 function opened({ candidate }: Draft, given: CompleteCase): number {

@@ -17,6 +17,8 @@ const MOST_LAYERS = 4;
 const THINNEST_M = 0.0254;
 /** [m] sums of sold thicknesses closer than this are the same stack. */
 const SAME_M = 1e-6;
+/** [m] depth of a 2x4 on edge, the least outrigger that carries more than a short eave (NDS Supplement, dressed size). */
+const OUTRIGGER_ROOM_M = 0.0889;
 
 /**
  * Thickness of a stack.
@@ -65,14 +67,18 @@ function looseStacks(id: BoardId): BoardStack[] {
   return bestByTotal(lists).map((list) => list.map((thickness_m) => ({ board: id, thickness_m })));
 }
 
-function panelStacks(core: BoardId, base: BoardId | null): BoardStack[] {
+/** Outriggers lie in the base layer: only bases that a 2x4 on edge fits into. */
+const carriesOutriggers = (list: readonly number[]): boolean =>
+  list.slice(0, -1).reduce((sum, t) => sum + t, 0) >= OUTRIGGER_ROOM_M - SAME_M;
+
+function panelStacks(core: BoardId, base: BoardId | null, isOnOutriggers: boolean): BoardStack[] {
   if (base === null) return usable(core).map((thickness_m) => [{ board: core, thickness_m }]);
   const lists = usable(core).flatMap((core_m) =>
     [1, FEWEST_LAYERS].flatMap((layers) =>
       combinations(usable(base), layers).map((list) => [...list, core_m]),
     ),
   );
-  return bestByTotal(lists).map((list) =>
+  return bestByTotal(isOnOutriggers ? lists.filter(carriesOutriggers) : lists).map((list) =>
     list.map((thickness_m, index) => ({ board: index === list.length - 1 ? core : base, thickness_m })),
   );
 }
@@ -88,10 +94,13 @@ function panelStacks(core: BoardId, base: BoardId | null): BoardStack[] {
  */
 export function stacksOf(variant: Variant): readonly BoardStack[] {
   const isPanel = variant.strategy === 'prebonded-panel';
-  const key = `${isPanel}/${variant.board}/${variant.baseBoard ?? ''}`;
+  const isOnOutriggers = isPanel && variant.carrier === 'outriggers';
+  const key = `${isPanel}/${variant.board}/${variant.baseBoard ?? ''}/${isOnOutriggers}`;
   const known = cache.get(key);
   if (known) return known;
-  const stacks = isPanel ? panelStacks(variant.board, variant.baseBoard) : looseStacks(variant.board);
+  const stacks = isPanel
+    ? panelStacks(variant.board, variant.baseBoard, isOnOutriggers)
+    : looseStacks(variant.board);
   cache.set(key, stacks);
   return stacks;
 }

@@ -224,6 +224,12 @@ function tailsOutcome(
   };
 }
 
+/** Depth in which outriggers can lie: all loose board, but only the base layer under a prebonded panel. */
+function roomForOutriggers_m(layers: readonly Layer[], isPanel: boolean): number {
+  const boards = insulationLayers(layers);
+  return (isPanel ? boards.slice(0, -1) : boards).reduce((sum, layer) => sum + layer.thickness_m, 0);
+}
+
 /**
  * What the carrier of the eave overhang is asked and what this screening gives it.
  *
@@ -233,6 +239,7 @@ function tailsOutcome(
  * @param carrier  [-] tails or outriggers
  * @param layers   [m] layers of the candidate
  * @param load     [Pa] loads on it
+ * @param isPanel  [-] true under a prebonded panel, whose core takes no outrigger
  * @returns        [-] checks with ratios, the screening limit, advice, and the outrigger chosen
  * @source         NDS-2018 through src/structure (seen-transcription); AWC-WFCM (memory)
  * @assumes        No. 2 spruce-pine-fir; two No. 14 wood screws at each end of an outrigger, 1 1/2 in thread
@@ -242,11 +249,12 @@ export function overhangOf(
   carrier: EdgeCarrier,
   layers: readonly Layer[],
   load: RoofLoad,
+  isPanel: boolean,
 ): OverhangResult {
   const angle_deg = angleOfPitch_deg(given.roof.pitch_rise_per_12);
   const cos = cosine(angle_deg);
   const overhang_m = given.overhang.eave_m / cos;
-  const room_m = insulationLayers(layers).reduce((sum, layer) => sum + layer.thickness_m, 0);
+  const room_m = roomForOutriggers_m(layers, isPanel);
   const { run_m } = measureRoof({
     ...given.roof,
     angle_deg,

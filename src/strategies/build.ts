@@ -164,16 +164,25 @@ function bridgesOf(
   };
 }
 
-/** What decides the layers: the carrier does not. */
-const partsKey = ({ strategy, board, baseBoard, ventilation, underlayment }: Variant): string =>
-  [strategy === 'prebonded-panel', board, baseBoard, ventilation, underlayment].join('/');
+/** What decides the layers: of the carrier only whether outriggers lie under a panel. */
+const partsKey = ({ strategy, board, baseBoard, ventilation, underlayment, carrier }: Variant): string =>
+  [
+    strategy === 'prebonded-panel' && carrier === 'outriggers',
+    strategy === 'prebonded-panel',
+    board,
+    baseBoard,
+    ventilation,
+    underlayment,
+  ].join('/');
 
 /** What decides the overhang: loads, and the room between the boards. */
-const overhangKey = ({ carrier }: Variant, layers: readonly Layer[], load: RoofLoad): string =>
-  ['overhang', carrier, boardThickness_m(layers), ...Object.values(load)].join('/');
+const overhangKey = ({ strategy, carrier }: Variant, layers: readonly Layer[], load: RoofLoad): string =>
+  ['overhang', strategy, carrier, boardThicknesses(layers), ...Object.values(load)].join('/');
 
-const boardThickness_m = (layers: readonly Layer[]): number =>
-  insulationLayers(layers).reduce((sum, layer) => sum + layer.thickness_m, 0);
+const boardThicknesses = (layers: readonly Layer[]): string =>
+  insulationLayers(layers)
+    .map((layer) => layer.thickness_m)
+    .join('+');
 
 /**
  * Computes one member of a strategy's family.
@@ -202,7 +211,7 @@ export function buildCandidate(
   });
   const load = loadsOn(given, layers);
   const { structure, outrigger } = once(given, overhangKey(variant, layers, load), () =>
-    overhangOf(given, variant.carrier, layers, load),
+    overhangOf(given, variant.carrier, layers, load, variant.strategy === 'prebonded-panel'),
   );
   const { fasteners, windUse } = fasteningOf(given, variant, layers, load, roof.area_m2);
   const bridges = bridgesOf(given, outrigger, roof, fasteners.perArea_1_m2);
