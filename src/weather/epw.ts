@@ -172,7 +172,10 @@ export function epwHour(text: string): (WeatherHour & { readonly fields: number 
   const record = epwRecord(text);
   if (typeof record === 'string') return record;
   const { dryBulb_C, dewPoint_C, relativeHumidity_pct, month, day, hour } = record.amounts;
-  const moment = momentIn(String(month), String(day), String(hour));
+  const [inMonth = '', onDay = '', atHour = ''] = [month, day, hour].map((amount) =>
+    typeof amount === 'number' ? String(amount) : '',
+  );
+  const moment = momentIn(inMonth, onDay, atHour);
   if (typeof moment === 'string') return moment;
   return { ...moment, dryBulb_C, dewPoint_C, relativeHumidity_pct, fields: record.fields };
 }

@@ -81,7 +81,7 @@ export function weatherReader(): WeatherReader {
       return;
     }
     if (!isStationLine(text)) {
-      const forms = 'an EPW file ("LOCATION,…") or a TMY3 table (station number, name, state, …)';
+      const forms = 'an EPW file ("LOCATION,…") nor a TMY3 table (station number, name, state, …)';
       stop(lineFault(number, `${shown(text)} is the first line of neither ${forms}`));
       return;
     }

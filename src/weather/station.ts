@@ -49,6 +49,7 @@ export const refused = (...faults: readonly Fault[]): Reading<never> => ({ ok: f
 
 /** A whole number within limits as it stands in a cell, or the fault in words. */
 export function wholeIn(text: string, words: string, least: number, most: number): number | string {
+  if (text.trim() === '') return `${words} is missing`;
   const value = numberIn(text);
   if (value === undefined) return `${words}: ${shown(text)} is not a number`;
   if (!Number.isInteger(value)) return `${words}: ${value} is not a whole number`;
