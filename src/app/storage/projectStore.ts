@@ -1,6 +1,6 @@
 /** Projects kept in this browser's IndexedDB, one entry each. The only file that touches the database. */
 import type { Answers } from '../../interview/answers.ts';
-import { createStore, del, entries, get, set, type UseStore } from 'idb-keyval';
+import { createStore, del, entries, get, promisifyRequest, type UseStore } from 'idb-keyval';
 
 export interface SavedProject {
   /** Version of this record, not of the case file. */
@@ -31,8 +31,13 @@ export function readProject(id: string): Promise<SavedProject | undefined> {
   return get<SavedProject>(id, database());
 }
 
+/** Committed at once: a page that is left before the database answers must not lose the last answer. */
 export function writeProject(project: SavedProject): Promise<void> {
-  return set(project.id, structuredClone(project), database());
+  return database()('readwrite', (rows) => {
+    rows.put(structuredClone(project), project.id);
+    rows.transaction.commit();
+    return promisifyRequest(rows.transaction);
+  });
 }
 
 export function removeProject(id: string): Promise<void> {
