@@ -140,8 +140,13 @@ export function sidewaysFindings(page: Page, where: string): Promise<string[]> {
   return page.evaluate((place) => {
     const { scrollWidth, clientWidth } = document.documentElement;
     if (scrollWidth <= clientWidth) return [];
+    const scrolls = (element: Element | null): boolean =>
+      element !== null &&
+      (getComputedStyle(element).overflowX !== 'visible' || scrolls(element.parentElement));
     const wide = [...document.querySelectorAll('main *')]
-      .filter((element) => element.getBoundingClientRect().right > clientWidth)
+      .filter(
+        (element) => element.getBoundingClientRect().right > clientWidth && !scrolls(element.parentElement),
+      )
       .map(
         (element) => `${element.tagName.toLowerCase()} ${(element.textContent ?? '').trim().slice(0, 40)}`,
       );
