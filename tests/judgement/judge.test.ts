@@ -61,6 +61,8 @@ describe('measures of a candidate', () => {
     ['panels by the owner', { 'work.crew': 'self-build' }, panel, 35],
     ['outriggers: an engineer to hire', {}, flush, 21],
     ['outriggers: an engineer at work', { 'work.engineer': 'engaged' }, flush, 7],
+    ['outriggers by a roofer: a framer to find', { 'work.crew': 'roofer' }, flush, 21 + 10],
+    ['outriggers by a framer', { 'work.crew': 'framer', 'work.engineer': 'engaged' }, flush, 7],
   ] as const)('waiting, %s: %s days', (_, changes, of, days) => {
     expect(attribute('availability', changes, of).measure).toBe(days);
   });

@@ -64,6 +64,17 @@ describe('stacks of a panel', () => {
     }
   });
 
+  it('on outriggers have a base that a 2x4 on edge fits into; alone there is no base to fit', () => {
+    const onOutriggers = stacksOf(
+      variant({ ...panel, board: 'eps', baseBoard: 'eps', carrier: 'outriggers' }),
+    );
+    const bases = onOutriggers.map((stack) => stackThickness_m(stack.slice(0, -1)));
+    expect(Math.min(...bases)).toBeCloseTo(metersFromInches(3.5), 6);
+    expect(onOutriggers.length).toBeLessThan(panels('eps', 'eps').length);
+    const alone = variant({ ...panel, board: 'eps', carrier: 'outriggers' });
+    expect(stacksOf(alone)).toEqual(panels('eps', null));
+  });
+
   it('are worked out once', () => {
     expect(panels('eps', null)).toBe(panels('eps', null));
   });
