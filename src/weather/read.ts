@@ -11,8 +11,15 @@ export interface ReadProgress {
 
 export interface ReadOptions {
   readonly onprogress?: (progress: ReadProgress) => void;
-  /** Stops between two chunks; the promise then rejects with the signal's reason. */
+  /** Stops between two pieces; the promise then rejects with the signal's reason. */
   readonly signal?: AbortSignal;
+}
+
+/** Bytes taken at once: browsers hand over as much as 2 MB, more than a step of the progress should be. */
+export const PIECE_BYTES = 262_144;
+
+function* piecesOf(bytes: Uint8Array): Generator<Uint8Array, void> {
+  for (let from = 0; from < bytes.length; from += PIECE_BYTES) yield bytes.subarray(from, from + PIECE_BYTES);
 }
 
 /**
@@ -34,23 +41,23 @@ export async function readWeather(
   if (tooLarge !== undefined) return refused({ path: '', message: tooLarge });
   const reader = weatherReader();
   for await (const chunk of chunks) {
-    signal?.throwIfAborted();
-    reader.push(chunk);
-    if (reader.isStopped()) break;
-    onprogress?.({ readBytes: reader.bytes(), totalBytes });
+    for (const piece of piecesOf(chunk)) {
+      signal?.throwIfAborted();
+      reader.push(piece);
+      if (reader.isStopped()) return reader.end();
+      onprogress?.({ readBytes: reader.bytes(), totalBytes });
+    }
   }
   signal?.throwIfAborted();
   return reader.end();
 }
 
-/** Bytes pushed at once from a file that is in memory already. */
-const PIECE_BYTES = 65_536;
-
 /** The summary of a file whose bytes are all there. */
 export function readWeatherBytes(bytes: Uint8Array): Reading<WeatherSummary> {
   const reader = weatherReader();
-  for (let from = 0; from < bytes.length && !reader.isStopped(); from += PIECE_BYTES) {
-    reader.push(bytes.subarray(from, from + PIECE_BYTES));
+  for (const piece of piecesOf(bytes)) {
+    if (reader.isStopped()) break;
+    reader.push(piece);
   }
   return reader.end();
 }

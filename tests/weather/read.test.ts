@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { chunksOf } from '../../src/app/workers/chunks.ts';
 import { readWeatherFile, type WeatherWorker } from '../../src/app/workers/weather.ts';
 import type { WeatherReply, WeatherRequest } from '../../src/app/workers/weatherMessages.ts';
-import { readWeather, readWeatherBytes, type ReadProgress } from '../../src/weather/read.ts';
+import { PIECE_BYTES, readWeather, readWeatherBytes, type ReadProgress } from '../../src/weather/read.ts';
 import { LARGEST_WEATHER_BYTES } from '../../src/weather/reader.ts';
 import { bytesOf, epwText } from './files.ts';
 
@@ -30,6 +30,15 @@ describe('reading in chunks', () => {
       expect(totalBytes).toBe(bytes.length);
     }
     expect(seen.at(-1)?.readBytes).toBe(bytes.length);
+  });
+
+  it('tells of a large chunk piece by piece', async () => {
+    const seen: number[] = [];
+    await readWeather(chunksOf(new Blob([bytes.slice()])), bytes.length, {
+      onprogress: ({ readBytes }) => seen.push(readBytes),
+    });
+    expect(seen.length).toBeGreaterThanOrEqual(Math.ceil(bytes.length / PIECE_BYTES));
+    expect(seen.at(-1)).toBe(bytes.length);
   });
 
   it('stops where it is told to, with the reason, and takes no more', async () => {
