@@ -16,6 +16,8 @@ import type { Variant } from './variant.ts';
 const SCREW = 'wood-14';
 /** [-] load duration of wind, NDS 2018 table 2.3.2 (seen-transcription). */
 const WIND_DURATION = LOAD_DURATION.wind;
+/** [m] least thread counted in a deck: 1/8 in, so that a screw that hardly bites shows as a hold near nothing. */
+const LEAST_BITE_M = 0.003175;
 
 export interface Fastening {
   readonly fasteners: Candidate['fasteners'];
@@ -83,7 +85,11 @@ export function fasteningOf(
     embedment_m,
   });
   const isSold = found.kind === 'length';
-  const needed_m = stackAboveDeck(layers, variant) + deck_m + embedment_m;
+  // A panel over a deck in view: the longest screw sold that ends within the deck.
+  const hidden_m = into === 'deck' && given.framing.deckSeenFromBelow && isSold ? found.hiddenLimit_m : null;
+  const above_m = stackAboveDeck(layers, variant);
+  const bite_m = hidden_m === null ? deck_m : Math.max(LEAST_BITE_M, hidden_m - above_m);
+  const needed_m = above_m + deck_m + embedment_m;
   const step_m = into === 'rafter' ? dimension('screw-step-rafter_m') : dimension('screw-grid-deck_m');
   const across_m = into === 'rafter' ? given.framing.spacing_m : dimension('screw-grid-deck_m');
   const perArea_1_m2 = 1 / (step_m * across_m);
@@ -93,7 +99,7 @@ export function fasteningOf(
     into === 'rafter'
       ? { thickness_m: embedment_m, gravity: dimension('wood-gravity') }
       : {
-          thickness_m: deck_m,
+          thickness_m: Math.min(deck_m, bite_m),
           gravity: given.framing.deck === 'plank' ? dimension('wood-gravity') : dimension('panel-gravity'),
         };
   const gap_m = thickness_m(insulationLayers(layers));
@@ -126,15 +132,15 @@ export function fasteningOf(
   const uplift_Pa = load.cornerUplift_Pa === null ? null : -ALLOWABLE_STRESS_WIND * load.cornerUplift_Pa;
   return {
     fasteners: {
-      screwLength_m: isSold ? found.length_m : needed_m,
+      screwLength_m: hidden_m ?? (isSold ? found.length_m : needed_m),
       sold: isSold,
       into,
-      penetration_m: isSold ? found.penetration_m : embedment_m,
+      penetration_m: hidden_m === null ? (isSold ? found.penetration_m : embedment_m) : hidden_m - above_m,
       spacing_m: step_m,
       perArea_1_m2,
       count: Math.ceil(perArea_1_m2 * area_m2),
       slopeUse: slope.check.ratio,
-      mayShowBelow: given.framing.deckSeenFromBelow,
+      mayShowBelow: given.framing.deckSeenFromBelow && hidden_m === null,
     },
     windUse: uplift_Pa === null ? null : Math.max(0, uplift_Pa) / hold_Pa,
   };

@@ -47,12 +47,12 @@ export function wasteShare_pct(given: CompleteCase, panel: boolean): number {
   const breaks = given.roof.valleys + given.roof.dormers;
   const openings = given.roof.skylights + given.roof.chimneys;
   const isCutUp = given.roof.shape === 'hip' || given.roof.shape === 'cross-gable';
-  return (
+  const waste_pct =
     dimension(`waste-plain-${kind}_pct`) +
     breaks * dimension(`waste-per-break-${kind}_pct`) +
     openings * dimension(`waste-per-opening-${kind}_pct`) +
-    (isCutUp ? dimension(`waste-hip-${kind}_pct`) : 0)
-  );
+    (isCutUp ? dimension(`waste-hip-${kind}_pct`) : 0);
+  return Math.min(waste_pct, dimension('waste-most_pct'));
 }
 
 const outriggerCount = ({ given, outrigger, roof }: TakeoffInput): number =>
