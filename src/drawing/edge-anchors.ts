@@ -1,4 +1,5 @@
 /** Which parts of the eave get a note, and where on the part its leader ends. */
+import type { Candidate } from '../evaluation/evaluation.ts';
 import { between, middle, point, slopeOn, type Point } from './geometry.ts';
 import type { Anchor, EdgePart } from './edge-model.ts';
 import type { EdgeInput } from './edge-input.ts';
@@ -27,6 +28,12 @@ function stackAnchors(input: EdgeInput): Anchor[] {
     return { id: layer.id, layerId: layer.id, name: layer.name, detail: '', at, side: 'stack' };
   });
 }
+
+/** The outrigger with its size: `Outrigger, 2x4 on edge`. */
+const outriggerName = (chosen: Candidate['structure']['outrigger']): string =>
+  chosen === null
+    ? 'Outrigger'
+    : `Outrigger, ${chosen.size} ${chosen.orientation === 'flat' ? 'flat' : 'on edge'}`;
 
 function partAnchors(input: EdgeInput, parts: readonly EdgePart[]): Anchor[] {
   const { axes, planes, wall, candidate, given } = input;
@@ -57,8 +64,8 @@ function partAnchors(input: EdgeInput, parts: readonly EdgePart[]): Anchor[] {
     const n = (outriggerTop_m(input) + (input.boards[0]?.low_m ?? 0)) / 2;
     add(
       'outrigger',
-      'Outrigger',
-      'size and screws by the engineer',
+      outriggerName(candidate.structure.outrigger),
+      candidate.structure.outrigger === null ? 'no size fits between the boards' : 'to be engineered',
       on(slopeOn(planes.tailEnd, n, axes) + 0.05, n),
       'edge-above',
     );

@@ -27,18 +27,22 @@ export function hatchOf(material: string | null): HatchName {
 export const outriggerTop_m = (input: EdgeInput): number =>
   input.carrier === 'outriggers' ? (input.boards[0]?.low_m ?? 0) + input.carrierDepth_m : 0;
 
-/** [m] An outrigger reaches at least this far inside the wall line (our judgement, room for its screws). */
+/** [m] Where no outrigger fits, the one drawn reaches at least this far inside the wall line (our judgement). */
 const LEAST_BACK_SPAN_m = 0.3;
 
-/** Back end of the outrigger: its back span measured inward from the wall line. */
-export function outriggerBack(input: EdgeInput): CutPlane {
-  const backSpan_m =
-    dimension('outrigger-back-span-ratio') * Math.max(input.given.overhang.eave_m, LEAST_BACK_SPAN_m);
-  return {
-    kind: 'square',
-    s: input.axes.slopeAt(0, input.boards[0]?.low_m ?? 0) + backSpan_m / Math.cos(input.axes.angle_rad),
-  };
+/** [m] Back span along the outrigger: the chosen one's; where none fits between the boards, the usual share. */
+function backSpan_m(input: EdgeInput): number {
+  const chosen = input.candidate.structure.outrigger;
+  if (chosen !== null) return chosen.backSpan_m;
+  const level_m = Math.max(input.given.overhang.eave_m, LEAST_BACK_SPAN_m);
+  return (dimension('outrigger-back-span-ratio') * level_m) / Math.cos(input.axes.angle_rad);
 }
+
+/** Back end of the outrigger: its back span measured up the slope from the wall line. */
+export const outriggerBack = (input: EdgeInput): CutPlane => ({
+  kind: 'square',
+  s: input.axes.slopeAt(0, input.boards[0]?.low_m ?? 0) + backSpan_m(input),
+});
 
 /** [m] Strip before the break that is cut between two outriggers, so that the boards show. */
 const BETWEEN_OUTRIGGERS_m = 0.14;

@@ -1,4 +1,5 @@
 /** The eave of a candidate as one geometric model in meters. */
+import { strategyNames } from '../catalog/sets.ts';
 import { point, slopeOn, type Point } from './geometry.ts';
 import type { Anchor, EdgePart, Measure, RoofEdgeModel } from './edge-model.ts';
 import { edgeInput, type EdgeInput, type EdgeView } from './edge-input.ts';
@@ -10,12 +11,6 @@ import { viewRight_m, wallParts } from './edge-wall.ts';
 import { airBarrierWalk, dryingWalk, waterWalk } from './walks.ts';
 import type { Walk } from './edge-model.ts';
 import type { Candidate, Evaluation } from '../evaluation/evaluation.ts';
-
-export const strategyNames: Readonly<Record<Candidate['strategy'], string>> = {
-  'rafter-overhang': 'Rafter overhang',
-  'flush-outriggers': 'Flush frame with outriggers',
-  'prebonded-panel': 'Prebonded vented panel',
-};
 
 export interface EaveEdge extends RoofEdgeModel {
   readonly input: EdgeInput;

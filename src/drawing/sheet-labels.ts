@@ -80,7 +80,14 @@ interface Wanted {
   readonly anchor: Anchor;
 }
 
-/** One column with its words broken to its width; without the second lines when it would be too high. */
+/** Whose second lines stay longest when a column is short: what carries the eave, insulation, other layers. */
+function detailRank({ anchor }: Wanted): number {
+  if (anchor.id === 'part-outrigger' || anchor.id === 'part-tail') return 0;
+  if (anchor.layerId !== null) return /^(insulation|cavity)/.test(anchor.layerId) ? 1 : 2;
+  return 3;
+}
+
+/** One column with its words broken to its width; when it is short, only the second lines that matter most. */
 function placeColumn(
   wanted: readonly Wanted[],
   target: Column,
@@ -89,20 +96,34 @@ function placeColumn(
   words: Map<string, WrappedNote>,
 ): PlacedNote[] | null {
   const { size_mm, isCompact } = layout;
-  for (const hasDetail of isCompact ? [false] : [true, false]) {
-    const list = wanted.map(({ text: note, anchor }): Note => {
-      const wrapped = isCompact
-        ? { lines: [note.mark], nameLines: 1 }
-        : wrapNote(note, target.width_mm - 1.5, size_mm, hasDetail);
-      words.set(note.id, wrapped);
-      const height_mm = isCompact ? BALLOON_mm : wrapped.lines.length * size_mm * LINE_STEP;
-      const portDrop_mm = isCompact ? BALLOON_mm / 2 : size_mm * FIRST_LINE;
-      const at = toPaper(placement, anchor.at);
-      return { id: note.id, layerId: note.layerId, mark: note.mark, at, height_mm, portDrop_mm };
-    });
-    if (fitsColumn(list, target)) return placeNotes(list, target);
+  const wrapped = (note: NoteText, hasDetail: boolean): WrappedNote =>
+    isCompact
+      ? { lines: [note.mark], nameLines: 1 }
+      : wrapNote(note, target.width_mm - 1.5, size_mm, hasDetail);
+  const height_mm = ({ lines }: WrappedNote): number =>
+    isCompact ? BALLOON_mm : lines.length * size_mm * LINE_STEP;
+  const portDrop_mm = isCompact ? BALLOON_mm / 2 : size_mm * FIRST_LINE;
+  for (const { text: note } of wanted) words.set(note.id, wrapped(note, false));
+  const list = (): Note[] =>
+    wanted.map(({ text: { id, layerId, mark }, anchor }) => ({
+      id,
+      layerId,
+      mark,
+      at: toPaper(placement, anchor.at),
+      height_mm: height_mm(words.get(id) ?? { lines: [], nameLines: 0 }),
+      portDrop_mm,
+    }));
+  let notes = list();
+  if (!fitsColumn(notes, target)) return null;
+  const detailed = wanted.filter(({ text: { detail } }) => detail !== '' && !isCompact);
+  for (const { text: note } of detailed.sort((p, q) => detailRank(p) - detailRank(q))) {
+    const plain = words.get(note.id);
+    words.set(note.id, wrapped(note, true));
+    const longer = list();
+    if (fitsColumn(longer, target)) notes = longer;
+    else if (plain !== undefined) words.set(note.id, plain);
   }
-  return null;
+  return placeNotes(notes, target);
 }
 
 /** How many notes may move up past the roof edge's figure, or down. */

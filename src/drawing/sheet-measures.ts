@@ -76,6 +76,10 @@ function outward(from: Point, to: Point): Point {
 }
 
 const SQUARE_OFFSET_mm = 7;
+/** [mm] Space between a dimension line and the figure along it. */
+const FIGURE_OFF_mm = 1;
+/** [-] Height of capitals and figures in font sizes. */
+const CAPITALS_SHARE = 0.66;
 
 function fasciaLines(context: MeasureContext, measure: Measure): { shapes: Shape[]; from: Point; to: Point } {
   const { placement, edgeLine_x, edge } = context;
@@ -98,22 +102,55 @@ function fasciaLines(context: MeasureContext, measure: Measure): { shapes: Shape
   return { shapes, from, to };
 }
 
+/** [deg] Figures turn a quarter at most; the hair above it is for plumb lines that rounding leans over. */
+const UPRIGHT_deg = 90.001;
+/** [mm] How far a dimension line runs on to a figure beyond its end. */
+const RUN_ON_mm = 3;
+
+/** The figure level beyond the lower end of the line, where none fits along it. */
+function pastTheEnd(
+  { size_mm }: MeasureContext,
+  shapes: readonly Shape[],
+  high: Point,
+  low: Point,
+  words: string,
+): Choice {
+  const along = times(subtract(low, high), 1 / Math.max(1e-9, distance(low, high)));
+  const end = add(low, times(along, RUN_ON_mm));
+  const isLevel = Math.abs(along.x) > Math.abs(along.y);
+  const at = isLevel
+    ? point(end.x + Math.sign(along.x), end.y + size_mm * 0.3)
+    : point(end.x, end.y + size_mm * 0.8);
+  // Below a plumb edge the balloons stand to the left, the soffit's air to the right.
+  const anchor = isLevel && along.x < 0 ? 'end' : 'start';
+  return {
+    shapes: [...shapes, line(low, end, pen(0.25, 'dimension'))],
+    texts: [text(at, words, { size_mm, anchor })],
+  };
+}
+
 function fasciaChoices(context: MeasureContext, measure: Measure): Choice[] {
   const { system, size_mm, isCompact } = context;
   const { shapes, from, to } = fasciaLines(context, measure);
   const words = fasciaWords(measure, system, isCompact);
   const mid = times(add(from, to), 0.5);
   if (isCompact) {
-    const turn_deg = (Math.atan2(from.y - to.y, -(from.x - to.x)) * 180) / Math.PI;
+    const along_deg = (Math.atan2(from.y - to.y, to.x - from.x) * 180) / Math.PI;
+    // A line that leans past plumb would set its figure upside down: the other way round, off by its height.
+    const isTurned = along_deg > UPRIGHT_deg;
+    const off_mm = FIGURE_OFF_mm + (isTurned ? size_mm * CAPITALS_SHARE : 0);
     const figure = (share: number): TextShape => {
       const at = add(mid, times(subtract(to, from), share));
-      return text(add(at, times(outward(to, from), 1)), words[0] ?? '', {
+      return text(add(at, times(outward(to, from), off_mm)), words[0] ?? '', {
         size_mm,
         anchor: 'middle',
-        turn_deg,
+        turn_deg: isTurned ? along_deg - 180 : along_deg,
       });
     };
-    return [0, 0.2, -0.2].map((share) => ({ shapes, texts: [figure(share)] }));
+    return [
+      ...[0, 0.2, -0.2].map((share): Choice => ({ shapes, texts: [figure(share)] })),
+      pastTheEnd(context, shapes, to, from, words[0] ?? ''),
+    ];
   }
   const x = Math.min(mid.x, (mid.x + Math.min(from.x, to.x)) / 2) - 2;
   const height = wordsHeight(words.length, size_mm);

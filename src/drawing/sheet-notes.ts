@@ -4,7 +4,7 @@ import { show } from '../measures.ts';
 import type { Candidate, Layer } from '../evaluation/evaluation.ts';
 import type { EaveEdge } from './edge.ts';
 import type { Anchor } from './edge-model.ts';
-import { lengthText } from './lengths.ts';
+import { inchesText, lengthText } from './lengths.ts';
 import { wrapText } from './text-metrics.ts';
 
 export interface SheetLayer {
@@ -58,11 +58,19 @@ export const sheetLayers = (candidate: Candidate): SheetLayer[] =>
     question: layer.question,
   }));
 
+/** How far apart the chosen outriggers stand, in words. Empty where none was chosen. */
+function outriggersApart({ structure: { outrigger } }: Candidate, system: System): string {
+  if (outrigger === null) return '';
+  const { spacing_m } = outrigger;
+  return `${system === 'IP' ? inchesText(spacing_m) : lengthText(spacing_m, system)} apart`;
+}
+
 /** Notes in reading order: layers get numbers inside to outside, other parts get letters. */
 export function noteTexts(edge: EaveEdge, candidate: Candidate, system: System): NoteText[] {
   const order = new Map(candidate.layers.map((layer, index) => [layer.id, index]));
   let letter = -1;
   const measured = (id: string): string => {
+    if (id === 'part-outrigger') return outriggersApart(candidate, system);
     const measure = edge.measures.find((m) => m.id === 'ice-barrier' && id === 'part-ice-barrier');
     return measure === undefined ? '' : `${lengthText(measure.value_m, system)} along the slope`;
   };

@@ -1,15 +1,27 @@
 /** The eave of a candidate as a finished sheet: section, notes, dimensions, scale, title. */
 import type { Candidate, Evaluation } from '../evaluation/evaluation.ts';
 import type { EaveEdge } from './edge.ts';
-import { point, type Box } from './geometry.ts';
-import { fittings, layoutOf, leftEnd, type Fit, type Layout, type SheetSize } from './layout.ts';
+import type { Box } from './geometry.ts';
+import {
+  fitsZone,
+  fittings,
+  layoutOf,
+  leastEdge,
+  scalesFor,
+  type Columns,
+  type Fit,
+  type Layout,
+  type Least,
+  type SheetSize,
+} from './layout.ts';
 import type { Theme } from './palette.ts';
-import { scaleBar, type Scale } from './scale.ts';
-import { group, line, pen, text, type Shape } from './shapes.ts';
+import type { Scale } from './scale.ts';
+import { group, type Shape } from './shapes.ts';
 import { lettered, noteShapes, partings, placeAll, type NoteSet, type NoteWish } from './sheet-labels.ts';
 import { fasciaWords, measureShapes } from './sheet-measures.ts';
 import { description, noteTexts, sheetLayers, type NoteText, type SheetLayer } from './sheet-notes.ts';
 import { signShapes } from './sheet-signs.ts';
+import { stripHeight_mm, titleStrip } from './sheet-title.ts';
 import { Taken } from './taken.ts';
 import { sectionShapes, walkShapes } from './sheet-section.ts';
 
@@ -41,33 +53,6 @@ export interface Drawing {
   readonly edge: EaveEdge;
 }
 
-const TITLE_mm = 5;
-
-function titleStrip(edge: EaveEdge, scale: Scale, options: SheetOptions, layout: Layout): Shape[] {
-  const { margin_mm, size_mm, isCompact, strip_mm } = layout;
-  const y = options.height_mm - margin_mm;
-  const right = point(options.width_mm - margin_mm, y - 2.4);
-  if (isCompact) {
-    return [
-      text(point(margin_mm, y - 1), scale.words, { size_mm }),
-      ...scaleBar(right, options.width_mm * 0.4, scale, options.system, size_mm),
-    ];
-  }
-  return [
-    line(point(margin_mm, y - strip_mm + 3), point(options.width_mm - margin_mm, y - strip_mm + 3), pen(0.5)),
-    text(point(margin_mm, y - 5.4), `Eave: ${edge.strategyName}`, { size_mm: TITLE_mm, weight: 'bold' }),
-    text(
-      point(margin_mm, y - 0.8),
-      `${scale.words}    ${edge.sectionNote}. Not for construction: structure by an engineer.`,
-      {
-        size_mm,
-        ink: 'softText',
-      },
-    ),
-    ...scaleBar(right, 60, scale, options.system, size_mm),
-  ];
-}
-
 /** [-] How many standard scales smaller is still better than notes out of their order. */
 const SCALES_GIVEN = 2;
 
@@ -96,23 +81,62 @@ function noted(
   return set === null ? null : { fit, layout, set, notes: marked };
 }
 
-/** The best way to fit section and notes on the sheet: notes in their order first, then the larger scale. */
+/** Keeps what a generator gave, so that it can be walked again without building anew. */
+function remembered<T>(source: Iterator<T>): () => Generator<T> {
+  const known: T[] = [];
+  return function* again() {
+    for (let i = 0; ; i += 1) {
+      if (i === known.length) {
+        const next = source.next();
+        if (next.done === true) return;
+        known.push(next.value);
+      }
+      const value = known[i];
+      if (value !== undefined) yield value;
+    }
+  };
+}
+
+interface Ways {
+  readonly scale: Scale;
+  readonly layout: Layout;
+  readonly fits: () => Generator<Fit>;
+}
+
+/** Scales, largest first, with the columns that leave the eave enough room at each. */
+function waysOf(least: Least, options: SheetOptions, columns: readonly Columns[]): Ways[] {
+  const layouts = columns.map((name) =>
+    layoutOf(options, name, (width_mm, isCompact) => stripHeight_mm(least.edge, width_mm, isCompact)),
+  );
+  return scalesFor(options).flatMap((scale) =>
+    layouts
+      .filter((layout) => fitsZone(least, scale, layout.zone))
+      .map((layout) => ({ scale, layout, fits: remembered(fittings(least, scale, layout.zone)) })),
+  );
+}
+
+/**
+ * The best way to fit section and notes on the sheet: notes in their order first, then the larger scale,
+ * then the wider columns.
+ */
 function plan(
-  evaluation: Evaluation,
+  least: Least,
   candidate: Candidate,
   options: SheetOptions,
-  isCompact: boolean,
+  columns: readonly Columns[],
 ): Plan | null {
-  const layout = layoutOf(options, isCompact);
-  const fits = [...fittings(evaluation, candidate, options, layout.zone)];
-  const scales = [...new Set(fits.map((fit) => fit.scale))];
+  const ways = waysOf(least, options, columns);
+  const scales = [...new Set(ways.map((way) => way.scale))];
   for (const parting of partings) {
     const allowed = parting === 'by-meaning' ? scales.slice(0, SCALES_GIVEN + 1) : scales;
-    for (const fit of fits.filter((f) => allowed.includes(f.scale)))
-      for (const wallSide of ['left', 'right'] as const) {
-        const found = noted(fit, layout, candidate, options, { parting, wallSide });
-        if (found !== null) return found;
-      }
+    for (const { scale, layout, fits } of ways) {
+      if (!allowed.includes(scale)) continue;
+      for (const fit of fits())
+        for (const wallSide of ['left', 'right'] as const) {
+          const found = noted(fit, layout, candidate, options, { parting, wallSide });
+          if (found !== null) return found;
+        }
+    }
   }
   return null;
 }
@@ -127,8 +151,9 @@ function plan(
  * @throws            RangeError when the eave does not fit the sheet at any scale
  */
 export function eaveSheet(evaluation: Evaluation, candidate: Candidate, options: SheetOptions): Drawing {
-  const wide = options.isCompact === true ? null : plan(evaluation, candidate, options, false);
-  const found = wide ?? plan(evaluation, candidate, options, true);
+  const least = leastEdge(evaluation, candidate);
+  const wide = options.isCompact === true ? null : plan(least, candidate, options, ['roomy', 'narrow']);
+  const found = wide ?? plan(least, candidate, options, ['marks']);
   if (found === null) {
     const size = `${String(options.width_mm)} by ${String(options.height_mm)} mm`;
     throw new RangeError(`a sheet of ${size} is too small for the eave`);
@@ -151,9 +176,16 @@ export function eaveSheet(evaluation: Evaluation, candidate: Candidate, options:
     size_mm: layout.size_mm,
     isCompact,
     sheet,
-    edgeLine_x: leftEnd(fit) - layout.dimension_mm * 0.55,
+    edgeLine_x: fit.left_mm - layout.edgeLine_mm,
   };
-  const taken = new Taken(labels.shapes);
+  const title = titleStrip({
+    ...context,
+    scale,
+    margin_mm,
+    width_mm: options.width_mm,
+    height_mm: options.height_mm,
+  });
+  const taken = new Taken([...labels.shapes, ...title]);
   const dimensions = measureShapes(context, taken);
   const pitch_rise_per_12 = evaluation.requirements.slope.pitch_rise_per_12;
   const signs = isCompact ? [] : signShapes({ ...context, pitch_rise_per_12 }, taken);
@@ -172,7 +204,7 @@ export function eaveSheet(evaluation: Evaluation, candidate: Candidate, options:
       group('dimensions', 'dimensions', dimensions),
       group('signs', 'signs', signs),
       ...(options.walk === undefined ? [] : [walkShapes(walks[options.walk], placement, layout.size_mm)]),
-      group('title', 'title', titleStrip(edge, scale, options, layout)),
+      group('title', 'title', title),
     ],
     layers: sheetLayers(candidate),
     notes,

@@ -2,10 +2,22 @@
 import fc from 'fast-check';
 import type { Case } from '../../src/case/case.ts';
 import { boards, coverings, strategies } from '../../src/catalog/sets.ts';
+import type { Candidate } from '../../src/evaluation/evaluation.ts';
 import type { Sketch } from './fixture.ts';
 
 const amount = (least: number, greatest: number) =>
   fc.double({ min: least, max: greatest, noNaN: true, noDefaultInfinity: true });
+
+const sum = (values: readonly number[]): number => values.reduce((a, b) => a + b, 0);
+
+interface Wish {
+  readonly member: { size: string; orientation: 'flat' | 'on-edge'; depth_m: number; width_m: number };
+  readonly backSpan_m: number;
+  readonly spacing_m: number;
+}
+/** The evaluation chooses no outrigger deeper than the boards. */
+const fitting = ({ member, ...rest }: Wish, boards_m: number): Candidate['structure']['outrigger'] =>
+  member.depth_m <= boards_m ? { ...member, ...rest } : null;
 
 export const anySketch: fc.Arbitrary<Sketch> = fc
   .record({
@@ -43,6 +55,18 @@ export const anySketch: fc.Arbitrary<Sketch> = fc
       'none' as const,
     ),
     covering: fc.constantFrom(...coverings),
+    outrigger: fc.option(
+      fc.record({
+        member: fc.constantFrom(
+          { size: '2x4', orientation: 'flat' as const, depth_m: 0.0381, width_m: 0.0889 },
+          { size: '2x4', orientation: 'on-edge' as const, depth_m: 0.0889, width_m: 0.0381 },
+          { size: '2x6', orientation: 'on-edge' as const, depth_m: 0.1397, width_m: 0.0381 },
+        ),
+        backSpan_m: amount(0.3, 2.6),
+        spacing_m: amount(0.3, 0.6096),
+      }),
+      { nil: null },
+    ),
   })
   .map((r): Sketch => {
     const tails = r.framing.kind === 'truss' ? 'truss-tails' : 'rafter-tails';
@@ -58,6 +82,7 @@ export const anySketch: fc.Arbitrary<Sketch> = fc
       ventilation: r.strategy === 'prebonded-panel' ? panelVent : boardVent,
       carrier: isFlush ? 'outriggers' : tails,
       fasciaLimit_m: r.fasciaLimit_m,
+      outrigger: r.outrigger === null ? null : fitting(r.outrigger, sum(r.boards_m)),
       case: {
         framing: r.framing,
         overhang: { eave_m: r.eave_m },
@@ -68,6 +93,24 @@ export const anySketch: fc.Arbitrary<Sketch> = fc
       } satisfies Partial<Case>,
     };
   });
+
+/** A steep square cut with a deep overhang on a phone: its edge figure once stood on the scale's words. */
+export const steepSquare: Sketch = {
+  strategy: 'rafter-overhang',
+  pitch: 17.39857995140872,
+  boards_m: [0.048204334472489466, 0.019],
+  board: 'polyisocyanurate',
+  ventilation: 'unvented',
+  carrier: 'rafter-tails',
+  case: {
+    framing: { kind: 'rafter', depth_m: 0.19923782631302947, deckThickness_m: 0.01821236422500255 },
+    overhang: { eave_m: 1.2 },
+    profile: { cut: 'square', look: 'thin-edge' },
+    wall: { airBarrier: 'exterior-membrane', exteriorInsulation_m: 0, thickness_m: 0.1 },
+    belowDeck: { fill: 'none', ceiling: 'gypsum' },
+    covering: { kind: 'asphalt-shingle' },
+  },
+};
 
 /** The three strategies at one ordinary roof, for facts and golden files. */
 export const ordinary = {

@@ -4,6 +4,7 @@ import { eaveEdge, type EaveEdge } from '../../src/drawing/edge.ts';
 import { area, distance, isInside, middle, type Point } from '../../src/drawing/geometry.ts';
 import { anySketch, ordinary } from './cases.ts';
 import { sketch, type Sketch } from './fixture.ts';
+import { RUNS } from './runs.ts';
 
 vi.setConfig({ testTimeout: 60_000 });
 
@@ -23,6 +24,7 @@ describe('stack above the framing', () => {
         const edge = edgeOf(wanted);
         expect(edge.buildUp_m).toBeCloseTo(candidateOf(edge).edge.buildUp_m, 12);
       }),
+      RUNS,
     );
   });
 
@@ -33,6 +35,7 @@ describe('stack above the framing', () => {
         stack.slice(1).forEach((b, i) => expect(b.low_m).toBe(stack[i]?.high_m));
         for (const b of stack) expect(b.high_m).toBeGreaterThanOrEqual(b.low_m);
       }),
+      RUNS,
     );
   });
 
@@ -72,6 +75,7 @@ describe('roof edge', () => {
         if (fascia === undefined) return;
         expect(Math.abs(distance(fascia.from, fascia.to) - fascia.value_m)).toBeLessThan(1e-9);
       }),
+      RUNS,
     );
   });
 
@@ -114,6 +118,7 @@ describe('air barrier', () => {
         expect(line?.points.length ?? 0).toBeGreaterThanOrEqual(3);
         for (const p of line?.points ?? []) expect(Number.isFinite(p.x) && Number.isFinite(p.y)).toBe(true);
       }),
+      RUNS,
     );
   });
 
@@ -151,6 +156,27 @@ describe('air barrier', () => {
     expect(outrigger?.polygon.some((p) => p.x < -0.2)).toBe(true);
   });
 
+  it('draws the outrigger that the evaluation chose: depth square to it, back span along it', () => {
+    const outrigger = {
+      size: '2x6',
+      orientation: 'on-edge',
+      depth_m: 0.1397,
+      width_m: 0.0381,
+      backSpan_m: 0.7,
+      spacing_m: 0.4064,
+    } as const;
+    const { evaluation, candidate } = sketch({ ...ordinary['flush-outriggers'], outrigger });
+    const edge = eaveEdge(evaluation, candidate, { inside_m: 1.5, wall_m: 0.3 });
+    const { angle_rad } = edge.axes;
+    const part = edge.parts.find((p) => p.id === 'outrigger')?.polygon ?? [];
+    const across = part.map((p) => -p.x * Math.sin(angle_rad) + p.y * Math.cos(angle_rad));
+    const along = part.map((p) => p.x * Math.cos(angle_rad) + p.y * Math.sin(angle_rad));
+    expect(Math.max(...across) - Math.min(...across)).toBeCloseTo(0.1397, 12);
+    const wallLine_m = Math.min(...across) * Math.tan(angle_rad);
+    expect(Math.max(...along) - wallLine_m).toBeCloseTo(0.7, 12);
+    expect(measure(edge, 'back-span')?.value_m).toBeCloseTo(0.7, 12);
+  });
+
   it('walks from wall to roof with joints numbered from one', () => {
     fc.assert(
       fc.property(anySketch, (wanted) => {
@@ -158,6 +184,7 @@ describe('air barrier', () => {
         expect(airWalk.joints.map((j) => j.number)).toEqual(airWalk.joints.map((_, i) => i + 1));
         expect(airWalk.joints.at(-1)?.name).toContain('deck membrane');
       }),
+      RUNS,
     );
   });
 });
@@ -193,6 +220,7 @@ describe('cut parts', () => {
           for (const b of parts)
             if (a !== b) expect(isInside(middle(a.polygon), b.polygon), `${a.id} in ${b.id}`).toBe(false);
       }),
+      RUNS,
     );
   });
 });

@@ -14,10 +14,19 @@ export interface Sketch {
   readonly ventilation?: Ventilation;
   readonly carrier?: Candidate['carrier'];
   readonly fasciaLimit_m?: number | null;
+  /** The chosen outrigger; null where none fits. A 2x4 on edge when not given. */
+  readonly outrigger?: Candidate['structure']['outrigger'];
   readonly case?: Partial<Case>;
 }
 
 const SPACING_m = 0.4064;
+const TWO_BY_FOUR = {
+  size: '2x4',
+  orientation: 'on-edge',
+  depth_m: 0.0889,
+  width_m: 0.0381,
+  spacing_m: 0.6096,
+} as const;
 
 export function sketch(wanted: Sketch): { evaluation: Evaluation; candidate: Candidate } {
   const { strategy, pitch, boards_m } = wanted;
@@ -55,6 +64,13 @@ export function sketch(wanted: Sketch): { evaluation: Evaluation; candidate: Can
     carrier,
   });
   const limit = wanted.fasciaLimit_m ?? null;
+  const outrigger =
+    wanted.outrigger === undefined
+      ? {
+          ...TWO_BY_FOUR,
+          backSpan_m: (2 * completed.overhang.eave_m) / Math.cos((angle_deg * Math.PI) / 180),
+        }
+      : wanted.outrigger;
   const wall_m = completed.wall.thickness_m;
   const candidate = {
     id: `${strategy}-sketch`,
@@ -64,7 +80,7 @@ export function sketch(wanted: Sketch): { evaluation: Evaluation; candidate: Can
     carrier,
     layers,
     ventilation: { kind: ventilation },
-    structure: { outrigger: null },
+    structure: { outrigger: carrier === 'outriggers' ? outrigger : null },
     airBarrier: { piercings: carrier === 'outriggers' ? 0 : Math.ceil(completed.roof.length_m / SPACING_m) },
     drying: { path: 'both' },
     fasteners: { screwLength_m: 0.25, spacing_m: 0.6096 },
@@ -72,7 +88,7 @@ export function sketch(wanted: Sketch): { evaluation: Evaluation; candidate: Can
       ...edge,
       cut,
       carrier,
-      carrierDepth_m: carrier === 'outriggers' ? 0.0889 : completed.framing.depth_m,
+      carrierDepth_m: carrier === 'outriggers' ? (outrigger?.depth_m ?? 0) : completed.framing.depth_m,
       fasciaLimit_m: limit,
       fasciaMargin_m: limit === null ? null : limit - edge.fascia_m,
     },

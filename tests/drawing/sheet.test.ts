@@ -11,10 +11,13 @@ import { leaves, shapeBox, textBox, type GroupShape, type Shape } from '../../sr
 import { eaveSheet, type Drawing, type SheetOptions } from '../../src/drawing/sheet.ts';
 import { toSvg } from '../../src/drawing/svg.ts';
 import { evaluate } from '../../src/evaluate.ts';
-import { anySketch, ordinary } from './cases.ts';
+import { anySketch, ordinary, steepSquare } from './cases.ts';
 import { sketch, type Sketch } from './fixture.ts';
+import { RUNS } from './runs.ts';
 
 const WIDE: SheetOptions = { system: 'IP', width_mm: 300, height_mm: 200 };
+/** As wide as the pages of the record. */
+const PAGE: SheetOptions = { system: 'IP', width_mm: 171, height_mm: 150 };
 const PHONE: SheetOptions = { system: 'IP', width_mm: 95, height_mm: 120, isCompact: true };
 
 const draw = (wanted: Sketch, options: SheetOptions): Drawing => {
@@ -43,15 +46,24 @@ const leaders = (drawing: Drawing): Segment[] =>
 
 const anyOptions = fc.record({
   system: fc.constantFrom('IP' as const, 'SI' as const),
-  isPhone: fc.boolean(),
+  sheet: fc.constantFrom(WIDE, PAGE, PHONE),
 });
-const optionsOf = (o: { system: 'IP' | 'SI'; isPhone: boolean }): SheetOptions => ({
-  ...(o.isPhone ? PHONE : WIDE),
-  system: o.system,
-});
+type AnyOptions = typeof anyOptions extends fc.Arbitrary<infer T> ? T : never;
+const optionsOf = ({ system, sheet }: AnyOptions): SheetOptions => ({ ...sheet, system });
 
 /** Texts may share the hair of space between lines of one note. */
 const TOUCH_mm = 0.3;
+
+/** Boxes of the scale bar and of balloons, each with the texts that belong in it. */
+const markBoxes = (drawing: Drawing): { box: Box; own: readonly Shape[] }[] => {
+  const bars = ofMeaning(drawing, 'title').flatMap((g) => g.shapes.filter((s) => s.kind === 'polygon'));
+  const balloons = ofMeaning(drawing, 'note').flatMap((note) =>
+    note.shapes.flatMap((s) =>
+      s.kind === 'circle' && s.radius_mm > 1 ? [{ box: shapeBox(s), own: note.shapes }] : [],
+    ),
+  );
+  return [...bars.map((bar) => ({ box: shapeBox(bar), own: [] })), ...balloons];
+};
 
 /** What a draftsman would mark on a sheet, in words. */
 function marks(drawing: Drawing): string[] {
@@ -68,6 +80,13 @@ function marks(drawing: Drawing): string[] {
     for (const b of boxes.slice(i + 1))
       if (boxesOverlap(a, b, -TOUCH_mm)) found.push(`texts overlap: ${JSON.stringify([a, b])}`);
   });
+  const marked = markBoxes(drawing);
+  for (const shape of leaves(drawing.shapes)) {
+    if (shape.kind !== 'text') continue;
+    for (const { box, own } of marked)
+      if (!own.includes(shape) && boxesOverlap(textBox(shape), box, -TOUCH_mm))
+        found.push(`text on a mark: ${JSON.stringify([shape, box])}`);
+  }
   const lines = leaders(drawing);
   lines.forEach((a, i) => {
     for (const b of lines.slice(i + 1))
@@ -80,15 +99,53 @@ function marks(drawing: Drawing): string[] {
   return found;
 }
 
-describe('any eave on a wide or a phone sheet', () => {
+describe('any eave on a wide sheet, a page or a phone', () => {
   it('has nothing outside, no text on another, no leaders that cross, a note for each layer', () => {
     fc.assert(
       fc.property(anySketch, anyOptions, (wanted, o) => {
         expect(marks(draw(wanted, optionsOf(o)))).toEqual([]);
       }),
-      { numRuns: 300 },
+      { ...RUNS, examples: [[steepSquare, { system: 'IP', sheet: PHONE }]] },
     );
   }, 120_000);
+
+  it('has its scale bar and the words beneath clear of each other on a page', () => {
+    for (const wanted of Object.values(ordinary)) {
+      const drawing = draw({ ...wanted, case: { overhang: { eave_m: 0.6096 } } }, PAGE);
+      expect(drawing.isCompact).toBe(false);
+      expect(markBoxes(drawing).length).toBe(4);
+      expect(marks(drawing)).toEqual([]);
+    }
+  });
+
+  it('sets the figure of the roof edge upright, however the edge leans', () => {
+    const square = { ...steepSquare, case: { ...steepSquare.case, overhang: { eave_m: 0.4 } } };
+    for (const pitch of [3, 7, 12, 17]) {
+      const drawing = draw({ ...square, pitch }, PHONE);
+      const fascia = ofMeaning(drawing, 'dimension').find((g) => g.id === 'dimension-fascia');
+      const figures = [...leaves(fascia?.shapes ?? [])].filter((s) => s.kind === 'text');
+      expect(figures).toHaveLength(1);
+      for (const { turn_deg } of figures) expect(Math.abs(turn_deg)).toBeLessThanOrEqual(90.001);
+    }
+  });
+
+  it('says the height of the roof edge on a phone too', () => {
+    for (const wanted of Object.values(ordinary))
+      for (const pitch of [3, 7, 12])
+        expect(
+          ofMeaning(draw({ ...wanted, pitch }, PHONE), 'dimension').map((g) => g.id),
+          `${wanted.strategy} ${String(pitch)}`,
+        ).toContain('dimension-fascia');
+  });
+
+  it('names the outrigger that the evaluation chose', () => {
+    const words = (wanted: Sketch): string => {
+      const note = draw(wanted, WIDE).notes.find(({ id }) => id === 'part-outrigger');
+      return note === undefined ? '' : `${note.name}, ${note.detail}`;
+    };
+    expect(words(ordinary['flush-outriggers'])).toBe('Outrigger, 2x4 on edge, 24" apart, to be engineered');
+    expect(words({ ...ordinary['flush-outriggers'], outrigger: null })).toContain('no size fits');
+  });
 
   it('holds for the leading candidates of a real evaluation', () => {
     const evaluation = evaluate({
