@@ -10,12 +10,12 @@ import type { Context } from './context.ts';
 /** [mm] Width that both Letter and A4 pages hold unscaled within their margins, so that the stated scale stays true. */
 const SHEET_WIDTH_mm = 171;
 /** [mm] Height of a sheet with its words, and of one with marks only, two of which fill a page. */
-const SHEET_HEIGHT_mm = 150;
-const COMPACT_HEIGHT_mm = 104;
+const SHEET_HEIGHT_mm = 165;
+const COMPACT_HEIGHT_mm = 116;
 /** [mm] Taller sheets for edges with more notes than usual; the last still fits a page. */
 const TALLER_mm = [15, 30, 50, 70] as const;
 /** [mm] Height of the picture on the summary page. */
-const PICTURE_HEIGHT_mm = 44;
+const PICTURE_HEIGHT_mm = 56;
 /** [mm] Air around the picture. */
 const PICTURE_MARGIN_mm = 2;
 /** [pt] one millimeter: 72 pt to the inch of 25.4 mm, exact. */
