@@ -10,7 +10,7 @@ export function safeMarkdown(text: string): string {
       .replace(/[\u0000-\u001F\u007F-\u009F\u2028\u2029]+/g, ' ')
       .replace(/[\\`*_{}[\]<>#|~&$]/g, (letter) => `\\${letter}`)
       .replace(/^(\s*)([-+=])/, '$1\\$2')
-      .replace(/^(\s*\d+)([.)])/, '$1\\$2')
+      .replace(/^(\s*\d+)([.)])(?=\s|$)/, '$1\\$2')
       .replace(/(https?):\/\//gi, '$1:\\/\\/')
       .replace(/www\./gi, 'www\\.')
       .replace(/@/g, '\\@')
