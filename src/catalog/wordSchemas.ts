@@ -1,6 +1,7 @@
 /** Front matter of the Markdown files in content/: questions, strategies, cautions, glossary. */
 import * as v from 'valibot';
 import { measureKinds } from '../measures.ts';
+import { cautionLevels, deciders } from './sets.ts';
 
 const sentence = v.pipe(v.string(), v.trim(), v.minLength(1), v.maxLength(600));
 const label = v.pipe(v.string(), v.trim(), v.minLength(1), v.maxLength(160));
@@ -77,25 +78,11 @@ export const questionFront = v.strictObject({
   ...forReaders,
 });
 
-/** As strong as the evaluation's caution levels; the strongest first. */
-export const cautionWordLevels = ['stop', 'strong', 'engineer', 'caution'] as const;
-/** Who settles what this program leaves open. */
-export const deferralNames = [
-  'structural-engineer',
-  'code-official',
-  'roofer',
-  'energy-reviewer',
-  'fire-official',
-  'electrician',
-  'specialist',
-  'owner',
-] as const;
-
 export const cautionFront = v.strictObject({
   id,
   title: label,
-  level: v.picklist(cautionWordLevels),
-  deferTo: v.optional(v.picklist(deferralNames)),
+  level: v.picklist(cautionLevels),
+  deferTo: v.optional(v.picklist(deciders)),
   /** Ids of content/tables/sources.json. */
   sources: some(v.string()),
   ...forReaders,

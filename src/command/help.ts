@@ -23,7 +23,7 @@ calc NAME [FILE.json]
   One calculation, JSON in, JSON out; standard input without FILE. SI units, named in the fields.
 `,
   check: `check
-  Computes every published check value again and prints computed, published, difference,
+  Computes every check value again and prints computed, published, difference,
   tolerance and source. Ends with 1 when one is missed.
 `,
   schema: `schema case|evaluation

@@ -267,7 +267,9 @@ export const takeoffSchema = v.object({
   roofArea_m2: number,
   eaveLength_m: number,
   rakeLength_m: number,
-  items: v.array(v.object({ id: word, what: word, quantity: number, unit: word })),
+  items: v.array(
+    v.object({ id: word, what: word, thickness_m: v.optional(number), quantity: number, unit: word }),
+  ),
   cost_USD_m2: number,
   labor_h_m2: number,
   carbon_kg_m2: number,

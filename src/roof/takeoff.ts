@@ -11,7 +11,6 @@ import type { Variant } from './variant.ts';
 import { wallLine_m } from './airBarrier.ts';
 
 const PERCENT = 100;
-const MM_PER_M = 1000;
 /** [-] screws bought over screws counted: a tenth bend, miss or fall (common practice). */
 const SPARE = 1.1;
 /** [-] hours of screws without a second deck over hours of both (our judgement). */
@@ -181,7 +180,8 @@ export function takeoffOf(input: TakeoffInput): Candidate['takeoff'] {
     { id: 'membrane', what: 'air-barrier membrane on the deck', quantity: roof.area_m2, unit: 'm²' },
     ...insulationLayers(layers).map((layer) => ({
       id: layer.id,
-      what: `${layer.name}, ${(layer.thickness_m * MM_PER_M).toFixed(0)} mm`,
+      what: layer.name,
+      thickness_m: layer.thickness_m,
       quantity: roof.area_m2 * waste,
       unit: 'm²',
     })),

@@ -1,4 +1,5 @@
 /** From the hours of a year to its twelve months: what the rest of the program uses of a weather file. */
+import { monthNames } from '../catalog/months.ts';
 import { listed, type Fault, type Reading } from '../faults.ts';
 import { at, sum } from '../physics/guards.ts';
 import {
@@ -51,21 +52,6 @@ export interface WeatherSummary {
   /** Hours of the year that have temperature and humidity. */
   readonly usableHours: number;
 }
-
-export const monthNames = [
-  'January',
-  'February',
-  'March',
-  'April',
-  'May',
-  'June',
-  'July',
-  'August',
-  'September',
-  'October',
-  'November',
-  'December',
-] as const;
 
 /** [h] hours that a day needs to show its course (our judgement: three quarters). */
 const LEAST_HOURS_OF_DAY = 18;

@@ -1,7 +1,8 @@
 /** A weather file as the place of a case takes it: twelve months and a design temperature. */
 import { at } from '../physics/guards.ts';
 import { saturationVaporPressure_Pa } from '../physics/psychrometrics.ts';
-import { monthNames, type WeatherSummary } from './monthly.ts';
+import { monthNames } from '../catalog/months.ts';
+import type { WeatherSummary } from './monthly.ts';
 
 export interface PlaceOfWeather {
   readonly monthlyTemperature_C: number[];

@@ -2,8 +2,6 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import fc from 'fast-check';
 import { parseWords } from '../../src/catalog/words.ts';
-import { cautionWordLevels, deferralNames } from '../../src/catalog/wordSchemas.ts';
-import { cautionLevels, deciders } from '../../src/catalog/sets.ts';
 
 const root = new URL('../../content/', import.meta.url);
 const filesOf = (folder: string): Record<string, string> =>
@@ -84,13 +82,6 @@ describe('parseWords', () => {
       );
     },
   );
-});
-
-describe('caution and deferral names of the words', () => {
-  it('equal those of the evaluation', () => {
-    expect(cautionWordLevels).toEqual(cautionLevels);
-    expect(deferralNames).toEqual([...deciders]);
-  });
 });
 
 describe('content as it is', () => {

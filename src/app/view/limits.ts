@@ -62,8 +62,8 @@ export function limitRows(evaluation: Evaluation): readonly LimitRow[] {
       kind: 'humidity',
       marginKind: 'humidity',
       sense: 'at least',
-      source: temperatureRule.source,
-      known: temperatureRule.known,
+      source: 'ASHRAE-HOF-2017-CH1',
+      known: 'seen-secondary',
       cell: ({ condensationControl: { humidity } }) => ({
         value: humidity.maximumIndoor_pct,
         limit: humidity.indoor_pct,

@@ -285,7 +285,11 @@ function takeoff(context: Context, best: Candidate): Table {
       { id: 'quantity', title: 'Quantity', align: 'right', width: 2 },
     ],
     rows: list.items.map((item) => [
-      cell(capital(item.what)),
+      cell(
+        capital(
+          item.thickness_m === undefined ? item.what : `${item.what}, ${say('length', item.thickness_m)}`,
+        ),
+      ),
       cell(
         item.unit === 'm' ? say('span', item.quantity) : showUnit(item.quantity, item.unit, context.system),
       ),

@@ -123,7 +123,8 @@ export function pictureBlocks(context: Context, candidate: Candidate, id: string
         height_mm: box.height + 2 * PICTURE_MARGIN_mm,
         shapes: section.map((shape) => shifted(shape, by)),
       },
-      caption: 'The eave, not to scale. Its layers and sizes are in the chapter on the edge.',
+      caption:
+        'The eave at a glance. The drawing to scale, with layers and sizes, is in the chapter on the edge.',
       height_pt: PICTURE_HEIGHT_mm * POINTS_PER_MM,
     },
   ];

@@ -1,4 +1,5 @@
 /** What is asked of the roof, what it provides, the margin and the clause. */
+import { monthNames } from '../../catalog/months.ts';
 import { placeNote } from '../../catalog/placeNotes.ts';
 import type { Candidate, Evaluation } from '../../evaluation/evaluation.ts';
 import type { Block, Cell, Citation, Section, Table, Verdict } from '../document.ts';
@@ -72,7 +73,11 @@ function lines(context: Context, best: Candidate): Line[] {
       provided: say('humidity', humidity.indoor_pct),
       margin: marginText(context, 'humidity', humidity.margin_pct),
       verdict: verdictOf(humidity.meets),
-      source: { source: 'ISO-13788-2012', clause: 'saturation at the deck', known: 'computed' },
+      source: {
+        source: 'ASHRAE-HOF-2017-CH1',
+        clause: 'equations 5 and 6, saturation at the deck',
+        known: 'seen-secondary',
+      },
     },
     {
       what: 'Pitch for this covering',
@@ -135,22 +140,6 @@ function climateText(context: Context): Block[] {
         ]),
   ];
 }
-
-const monthNames = [
-  'January',
-  'February',
-  'March',
-  'April',
-  'May',
-  'June',
-  'July',
-  'August',
-  'September',
-  'October',
-  'November',
-  'December',
-];
-
 /** The note of a code; a note written out by the evaluation stands for itself. */
 const noteText = (id: string): string => placeNote(id)?.text ?? id;
 

@@ -101,7 +101,11 @@ function fourthFigure(context: Context, best: Candidate): KeyFigure {
     limit: `at most ${context.say('humidity', humidity.maximumIndoor_pct)}`,
     margin: `${context.say('humidity', Math.abs(humidity.margin_pct))} of humidity ${humidity.meets ? 'below' : 'above'} the limit`,
     verdict: humidity.meets ? 'meets' : 'misses',
-    source: { source: 'ISO-13788-2012', clause: 'saturation at the deck', known: 'computed' },
+    source: {
+      source: 'ASHRAE-HOF-2017-CH1',
+      clause: 'equations 5 and 6, saturation at the deck',
+      known: 'seen-secondary',
+    },
   };
 }
 
