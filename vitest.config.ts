@@ -8,6 +8,7 @@ export default defineConfig({
         plugins: [svelte()],
         test: {
           name: 'unit',
+          setupFiles: ['tests/support/seed.ts'],
           environment: 'node',
           include: ['tests/**/*.test.ts'],
           exclude: ['tests/browser/**'],
