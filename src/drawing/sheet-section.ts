@@ -17,7 +17,7 @@ export interface Placement {
 export const toPaper = (placement: Placement, p: Point): Point =>
   point(placement.origin.x + p.x * placement.per_m, placement.origin.y - p.y * placement.per_m);
 
-const fillOf: Readonly<Record<HatchName, FillName>> = {
+export const fillOf: Readonly<Record<HatchName, FillName>> = {
   foam: 'foam',
   fibrous: 'fibrous',
   'wood-end': 'wood',

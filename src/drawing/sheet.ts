@@ -16,7 +16,8 @@ import {
 } from './layout.ts';
 import type { Theme } from './palette.ts';
 import type { Scale } from './scale.ts';
-import { group, type Shape } from './shapes.ts';
+import type { Picture } from './picture.ts';
+import { group } from './shapes.ts';
 import { lettered, noteShapes, partings, placeAll, type NoteSet, type NoteWish } from './sheet-labels.ts';
 import { fasciaWords, measureShapes } from './sheet-measures.ts';
 import { description, noteTexts, sheetLayers, type NoteText, type SheetLayer } from './sheet-notes.ts';
@@ -36,15 +37,10 @@ export interface SheetOptions extends SheetSize {
   readonly walk?: WalkPath;
 }
 
-export interface Drawing {
-  readonly width_mm: number;
-  readonly height_mm: number;
-  readonly title: string;
+export interface Drawing extends Picture {
   readonly scaleText: string;
   readonly denominator: number;
-  readonly theme: Theme;
   readonly isCompact: boolean;
-  readonly shapes: readonly Shape[];
   readonly layers: readonly SheetLayer[];
   /** Every mark of the drawing with its words, for lists beside it. */
   readonly notes: readonly NoteText[];

@@ -1,8 +1,8 @@
 /** A drawing as a self-contained SVG text. No DOM: plain strings. */
 import type { Point } from './geometry.ts';
 import { palettes, type FillName, type Palette, type Theme } from './palette.ts';
+import type { Picture } from './picture.ts';
 import { dashLengths, type Pen, type Shape } from './shapes.ts';
-import type { Drawing } from './sheet.ts';
 
 /** Text made safe for XML text and attributes; characters that XML 1.0 forbids are left out. */
 export function escapeXml(words: string): string {
@@ -96,7 +96,7 @@ function shapeSvg(shape: Exclude<Shape, { kind: 'line' }>, palette: Palette): st
  * Writes a drawing as SVG: millimeters, title and description for screen readers, colors of its theme
  * as attributes, classes by meaning (`ink-…`, `fill-…`) for pages that restyle it.
  */
-export function toSvg(drawing: Drawing, theme: Theme = drawing.theme): string {
+export function toSvg(drawing: Picture, theme: Theme = drawing.theme): string {
   const palette = palettes[theme];
   const { width_mm, height_mm } = drawing;
   const size = `${figure(width_mm)} ${figure(height_mm)}`;

@@ -1,5 +1,5 @@
 /** Drawings as vectors: the shapes of src/drawing as lines, areas and real text of the PDF. */
-import type { Drawing } from '../../drawing/sheet.ts';
+import type { Picture } from '../../drawing/picture.ts';
 import type { Point } from '../../drawing/geometry.ts';
 import { palettes, type Palette } from '../../drawing/palette.ts';
 import { dashLengths, leaves, type Pen as Stroke, type TextShape } from '../../drawing/shapes.ts';
@@ -72,7 +72,7 @@ function words(pen: Pen, shape: TextShape, place: Place, palette: Palette): void
   pen.doc.text(text, x, y, shape.turn_deg === 0 ? {} : { angle: shape.turn_deg });
 }
 
-function drawShapes(pen: Pen, drawing: Drawing, place: Place): void {
+function drawShapes(pen: Pen, drawing: Picture, place: Place): void {
   const palette = palettes.print;
   const { doc } = pen;
   for (const shape of leaves(drawing.shapes)) {
