@@ -64,6 +64,10 @@ const KILOGRAMS_PER_SQUARE_FOOT_POUND = u.KILOGRAMS_PER_POUND / SQUARE_METERS_PE
 const NEWTONS_PER_METER_PER_POUND_FOOT = u.NEWTONS_PER_POUND / u.METERS_PER_FOOT;
 /** [W/(m·K)] one Btu·in/(h·ft²·°F): an inch over one R. */
 const CONDUCTIVITY_PER_IP = u.METERS_PER_INCH / u.RSI_PER_R;
+const SQUARE_METERS_PER_SQUARE_INCH = u.METERS_PER_INCH ** 2;
+const SECONDS_PER_MINUTE = 60;
+/** [m³/s] one cubic foot a minute, exact by definition of foot and minute. */
+const CUBIC_METERS_PER_SECOND_PER_CFM = u.METERS_PER_FOOT ** 3 / SECONDS_PER_MINUTE;
 const FAHRENHEIT_PER_KELVIN = u.fahrenheitDifferenceFromKelvin(1);
 
 const inches = by(u.METERS_PER_INCH).inside;
@@ -320,6 +324,50 @@ export const measures = {
     scale('kg/m²', one, 3),
     { 'lb/ft2': by(KILOGRAMS_PER_SQUARE_FOOT_POUND).inside, 'kg/m2': same, 'g/m2': by(MILLI).inside },
     '0.2 lb/ft² or 1 kg/m²',
+  ),
+  water: measure(
+    'an amount of water',
+    'kg',
+    scale('lb', by(u.KILOGRAMS_PER_POUND), 0, { significant: 3 }),
+    scale('kg', one, 0, { significant: 3 }),
+    { lb: by(u.KILOGRAMS_PER_POUND).inside, lbs: by(u.KILOGRAMS_PER_POUND).inside, kg: same },
+    '2.2 lb or 1 kg',
+    true,
+  ),
+  hole: measure(
+    'the area of a hole',
+    'm²',
+    scale('in²', by(SQUARE_METERS_PER_SQUARE_INCH), 2),
+    scale('cm²', by(CENTI ** 2), 1),
+    { in2: by(SQUARE_METERS_PER_SQUARE_INCH).inside, cm2: by(CENTI ** 2).inside, m2: same },
+    '1 in² or 6.5 cm²',
+  ),
+  airflow: measure(
+    'an air flow',
+    'm³/s',
+    scale('cfm', by(CUBIC_METERS_PER_SECOND_PER_CFM), 0, { significant: 2 }),
+    scale('L/s', by(MILLI), 0, { significant: 2 }),
+    { cfm: by(CUBIC_METERS_PER_SECOND_PER_CFM).inside, 'l/s': by(MILLI).inside, 'm3/s': same },
+    '2 cfm or 1 L/s',
+    true,
+  ),
+  energy: measure(
+    'an amount of heat',
+    'kWh',
+    scale('kWh', one, 0),
+    scale('kWh', one, 0),
+    { kwh: same },
+    '3000 kWh',
+    true,
+  ),
+  energyPerArea: measure(
+    'heat per area',
+    'kWh/m²',
+    scale('kWh/ft²', by(1 / SQUARE_METERS_PER_SQUARE_FOOT), 2),
+    scale('kWh/m²', one, 1),
+    { 'kwh/ft2': by(1 / SQUARE_METERS_PER_SQUARE_FOOT).inside, 'kwh/m2': same },
+    '1.2 kWh/ft² or 13 kWh/m²',
+    true,
   ),
   angle: measure(
     'an angle',
