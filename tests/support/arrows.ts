@@ -29,9 +29,10 @@ export const allowed: Readonly<Record<string, readonly string[]>> = {
   evaluate: BELOW_EVALUATE,
   interview: [...GROUND, 'catalog', 'case'],
   drawing: [...GROUND, 'catalog', 'case', 'evaluation'],
-  report: [...GROUND, 'catalog', 'case', 'evaluation', 'drawing'],
-  app: [...BELOW_EVALUATE, 'weather', 'evaluate', 'interview', 'drawing', 'report'],
-  command: [...BELOW_EVALUATE, 'weather', 'evaluate', 'interview', 'drawing', 'report'],
+  plot: [...GROUND, 'catalog', 'case', 'evaluation', 'drawing'],
+  report: [...GROUND, 'catalog', 'case', 'evaluation', 'drawing', 'plot'],
+  app: [...BELOW_EVALUATE, 'weather', 'evaluate', 'interview', 'drawing', 'plot', 'report'],
+  command: [...BELOW_EVALUATE, 'weather', 'evaluate', 'interview', 'drawing', 'plot', 'report'],
 };
 
 /** Packages that only some rooms may use; a package that is not named here is open to every room. */
@@ -40,6 +41,7 @@ const packageRooms: readonly { readonly name: RegExp; readonly rooms: readonly s
   { name: /^(svelte|idb-keyval|dompurify)(\/|$)/, rooms: ['app'] },
   { name: /^xstate(\/|$)/, rooms: ['interview', 'app', 'command'] },
   { name: /^@xstate\/graph$/, rooms: ['command'] },
+  { name: /^d3-/, rooms: ['plot'] },
   { name: /^jspdf(\/|$)/, rooms: ['report', 'app', 'command'] },
   { name: /^(vite|vitest|tsx|typescript|playwright-core|psychrolib|jsdom)(\/|$)/, rooms: ['command'] },
 ];
