@@ -40,6 +40,7 @@ export const interiorRetarders = [
   'smart-membrane',
   'polyethylene',
 ] as const;
+export const humidityClasses = [1, 2, 3, 4] as const;
 export const airtightnessGoals = ['ordinary', 'tight', 'very-tight'] as const;
 export const appliances = ['none-or-sealed', 'drafting'] as const;
 export const overhangCarriers = ['rafter-tails', 'truss-tails', 'outriggers', 'none'] as const;
@@ -151,6 +152,8 @@ const belowDeck = v.strictObject({
 const indoor = v.strictObject({
   temperature_C: v.optional(amount(10, 30)),
   relativeHumidity_pct: v.optional(amount(10, 80)),
+  /** Humidity class of ISO 13788 for the monthly method; without one the humidity above is held all year. */
+  humidityClass: v.optional(v.picklist(humidityClasses)),
   airtightness: v.optional(v.picklist(airtightnessGoals)),
   appliances: v.optional(v.picklist(appliances)),
 });

@@ -33,7 +33,7 @@ export interface CompleteCase {
     Part<'belowDeck'>,
     'attic' | 'fill' | 'ceiling' | 'interiorRetarder' | 'recessedLights' | 'wiringNearDeck'
   >;
-  readonly indoor: Whole<Part<'indoor'>>;
+  readonly indoor: With<Part<'indoor'>, 'temperature_C' | 'relativeHumidity_pct' | 'airtightness' | 'appliances'>;
   readonly overhang: Whole<Part<'overhang'>>;
   readonly profile: With<Part<'profile'>, 'heritage' | 'look' | 'cut'>;
   readonly wall: Whole<Part<'wall'>>;

@@ -70,6 +70,16 @@ export const materialRow = v.strictObject({
   permeanceByHumidity: v.optional(
     v.strictObject({ thickness_m: positive, points: some(v.tuple([finite, positive])), known, note }),
   ),
+  permeanceDoubt: v.optional(
+    v.strictObject({
+      thickness_m: v.nullable(positive),
+      low_ng: positive,
+      high_ng: positive,
+      reason: text,
+      source: some(sourceId),
+      known,
+    }),
+  ),
   soldThicknesses_m: v.optional(some(positive)),
   soldKnown: v.optional(known),
   soldNote: v.optional(text),

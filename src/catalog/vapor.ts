@@ -86,3 +86,39 @@ export function permeance(
   const of = (air_m: number): number => (air_m === 0 ? Infinity : AIR_PERMEABILITY_NG_PASM / air_m);
   return { kind: 'permeance', dry_ng_Pasm2: of(layer.dry_m), wet_ng_Pasm2: of(layer.wet_m) };
 }
+
+/** What sources disagree about: the lowest and the highest dry-cup permeance, and which one is used and why. */
+export interface PermeanceDoubt {
+  readonly low_ng: number;
+  readonly high_ng: number;
+  readonly used_ng: number;
+  readonly reason: string;
+  readonly sources: string[];
+}
+
+/**
+ * The span of dry-cup permeances that sources print for a material, beside the one used.
+ *
+ * P(d) = P(row) d(row) / d for boards of uniform stuff; sheets keep theirs
+ *
+ * @param id material of materials.json
+ * @param thickness_m [m] thickness; the row's own when left out
+ * @returns [ng/(Pa·s·m²)] lowest, highest and used value, or null where no conflict is known
+ * @throws RangeError when the thickness is not > 0 where one is needed
+ * @source OUR-JUDGEMENT the cautious value of the sources that the row names
+ * @assumes the span scales with thickness as the used value does
+ */
+export function permeanceDoubt(id: string, thickness_m?: number): PermeanceDoubt | null {
+  const { permeanceDoubt: doubt } = material(id);
+  const used = permeance(id, thickness_m);
+  if (doubt === undefined || used.kind === 'notCovered') return null;
+  const at = permeance(id, doubt.thickness_m ?? undefined);
+  const scale = at.kind === 'notCovered' ? 1 : used.dry_ng_Pasm2 / at.dry_ng_Pasm2;
+  return {
+    low_ng: doubt.low_ng * scale,
+    high_ng: doubt.high_ng * scale,
+    used_ng: used.dry_ng_Pasm2,
+    reason: doubt.reason,
+    sources: [...doubt.source],
+  };
+}

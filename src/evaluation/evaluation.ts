@@ -7,6 +7,21 @@ import * as v from 'valibot';
 import { boards, cautionLevels, deciders, strategies, ventilations, zones } from '../catalog/sets.ts';
 import { assumptionSchema } from '../case/assumption.ts';
 import { caseSchema, cuts } from '../case/case.ts';
+import {
+  airLeakageSchema,
+  bridgeLossSchema,
+  combinedSchema,
+  condensationPlaneSchema,
+  dryingPlaceSchema,
+  editionShareSchema,
+  gapFlowSchema,
+  indoorAirSchema,
+  permeanceDoubtSchema,
+  planeMonthsSchema,
+  profileSchema,
+  seasonLossSchema,
+  thermalZoneSchema,
+} from './heatMoisture.ts';
 
 const number = v.number();
 const maybe = v.nullable(v.number());
@@ -115,6 +130,10 @@ export const layerSchema = v.object({
   winterResistance_m2K_W: number,
   /** Dry-cup permeance of the layer as built; null where vapor is no obstacle (air spaces). */
   permeance_ng: maybe,
+  /** Wet-cup permeance of the same layer. */
+  permeanceWet_ng: maybe,
+  /** What sources disagree about; null where none is known. */
+  permeanceDoubt: v.nullable(permeanceDoubtSchema),
   mass_kg_m2: number,
   /** The question whose answer set this layer. */
   question: word,
@@ -134,8 +153,15 @@ export const thermalSchema = v.object({
   bandTransmittance_W_m2K: maybe,
   bandShare_pct: number,
   fastenerCorrection_W_m2K: number,
-  /** Whole roof, framing, bands and fasteners in. */
+  /** Whole roof over the heated rooms by parallel path: framing, bands, fasteners and air voids in. */
   transmittance_W_m2K: number,
+  /** One over the transmittance of the whole roof. */
+  effectiveResistance_m2K_W: number,
+  combined: combinedSchema,
+  zones: v.array(thermalZoneSchema),
+  /** What the whole transmittance is made of; the parts add up to it. */
+  losses: v.array(bridgeLossSchema),
+  season: seasonLossSchema,
   transmittanceSummary: word,
   meetsCeilingResistance: flag,
   ceilingMargin_m2K_W: number,
@@ -155,6 +181,8 @@ export const condensationControlSchema = v.object({
     shareNeeded_pct: number,
   }),
   humidity: v.object({ maximumIndoor_pct: number, indoor_pct: number, margin_pct: number, meets: flag }),
+  planes: v.array(planeMonthsSchema),
+  editionShare: editionShareSchema,
 });
 
 export const moistureSchema = v.object({
@@ -163,6 +191,21 @@ export const moistureSchema = v.object({
   peak_kg_m2: number,
   /** The layer inside the wettest plane, or null. */
   plane: v.nullable(word),
+  planes: v.array(condensationPlaneSchema),
+  /** Every plane stays within the limit of its materials. */
+  meetsLimit: flag,
+  /** Limit at the plane that comes nearest to it or passes it furthest; null where nothing condenses. */
+  limit_kg_m2: maybe,
+  /** Peak at that plane. */
+  limitPeak_kg_m2: maybe,
+  /** Month in which the year of the method begins, 1 to 12; null where no month condenses. */
+  startMonth: maybe,
+  indoorAir: indoorAirSchema,
+  profile: profileSchema,
+  /** What the method does not cover, in short sentences. */
+  leavesOut: v.array(word),
+  /** Null where nothing lies between the room and the deck. */
+  airLeakage: v.nullable(airLeakageSchema),
 });
 
 export const dryingSchema = v.object({
@@ -174,6 +217,9 @@ export const dryingSchema = v.object({
   monthsToDryUpper: maybe,
   monthsToDryDeck: maybe,
   verdict: word,
+  places: v.array(dryingPlaceSchema),
+  /** Moving air under the covering; null without a gap. */
+  gap: v.nullable(gapFlowSchema),
 });
 
 export const airBarrierSchema = v.object({
@@ -381,6 +427,18 @@ export type LayerRole = (typeof layerRoles)[number];
 export type Attribute = v.InferOutput<typeof attributeSchema>;
 export type Caution = v.InferOutput<typeof cautionSchema>;
 export type Deferral = v.InferOutput<typeof deferralSchema>;
+export type {
+  AirLeakage,
+  BridgeLoss,
+  CondensationPlane,
+  DryingPlace,
+  GapFlow,
+  IndoorAir,
+  PlaneMonths,
+  Profile,
+  ThermalZone,
+} from './heatMoisture.ts';
+export type ThermalZoneId = v.InferOutput<typeof thermalZoneSchema>['id'];
 export type { Assumption } from '../case/assumption.ts';
 export type Ranking = v.InferOutput<typeof rankingSchema>;
 export type StructureCheck = v.InferOutput<typeof checkSchema>;

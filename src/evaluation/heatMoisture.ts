@@ -21,9 +21,9 @@ export const combinedSchema = v.object({
   transmittance_W_m2K: number,
 });
 
-/** One part of the roof with its own members across the insulation; the areas add up to the roof. */
+/** One part of the roof with its own members across the insulation; the areas add up to the roof over the heated rooms. */
 export const thermalZoneSchema = v.object({
-  id: v.picklist(['field', 'eave-band', 'rake-band']),
+  id: v.picklist(['field', 'eave-band', 'rake-band', 'edge-nailers']),
   area_m2: number,
   share_pct: number,
   /** Wood across the insulation here: its share of the area, and how much of the board's depth it crosses. */
@@ -134,7 +134,7 @@ export const dryingPlaceSchema = v.object({
 });
 
 export const gapFlowSchema = v.object({
-  /** Mean of the year from the buoyancy estimate; the months carry their own. */
+  /** At the mean outdoor temperature of the year. */
   airChanges_1_h: number,
   velocity_m_s: number,
   excess_K: number,

@@ -234,10 +234,17 @@ export const dryingCalculation = defineCalculation({
       ['wetLayer'],
     ),
   ),
-  run: (input) =>
-    drying(assemblyOf(input), input.months, input.wetLayer, {
-      firstMonth: input.startMonth ?? 1,
-      ...(input.initial_kg_m2 === undefined ? {} : { initial_kg_m2: input.initial_kg_m2 }),
-      ...(input.limit_months === undefined ? {} : { limit_months: input.limit_months }),
-    }),
+  run: (input) => {
+    const { remaining_kg_m2, elsewhere_kg_m2, monthsToDry } = drying(
+      assemblyOf(input),
+      input.months,
+      input.wetLayer,
+      {
+        firstMonth: input.startMonth ?? 1,
+        ...(input.initial_kg_m2 === undefined ? {} : { initial_kg_m2: input.initial_kg_m2 }),
+        ...(input.limit_months === undefined ? {} : { limit_months: input.limit_months }),
+      },
+    );
+    return { remaining_kg_m2, elsewhere_kg_m2, monthsToDry };
+  },
 });

@@ -2,7 +2,7 @@
 import { covering } from '../catalog/coverings.ts';
 import { dimension } from '../catalog/dimensions.ts';
 import { boardResistance, material, materialResistance } from '../catalog/materials.ts';
-import { permeance } from '../catalog/vapor.ts';
+import { permeance, permeanceDoubt } from '../catalog/vapor.ts';
 import type { CompleteCase } from '../case/complete.ts';
 import type { Layer } from '../evaluation/evaluation.ts';
 import type { BoardStack } from './boards.ts';
@@ -11,10 +11,17 @@ import type { Variant } from './variant.ts';
 /** [m/s²] standard gravity, to turn a covering's weight into mass (BIPM SI brochure, 9th edition). */
 const GRAVITY = 9.80665;
 
-const dryPermeance_ng = (id: string, thickness_m?: number): number | null => {
+/** Dry-cup and wet-cup permeance of a layer; null where vapor is no obstacle or no value is known. */
+function permeanceOf(id: string, thickness_m?: number): Pick<Layer, 'permeance_ng' | 'permeanceWet_ng'> {
   const value = permeance(id, thickness_m);
-  return value.kind === 'permeance' && Number.isFinite(value.dry_ng_Pasm2) ? value.dry_ng_Pasm2 : null;
-};
+  return value.kind === 'permeance' && Number.isFinite(value.dry_ng_Pasm2)
+    ? { permeance_ng: value.dry_ng_Pasm2, permeanceWet_ng: value.wet_ng_Pasm2 }
+    : { permeance_ng: null, permeanceWet_ng: null };
+}
+
+/** Name of the vent channels of a panel, which tells them from the space between furring. */
+const PANEL_GAP_NAME = 'vent channels of the panel';
+export const isPanelGap = (layer: Layer): boolean => layer.name === PANEL_GAP_NAME;
 
 interface Draft {
   readonly id: string;
@@ -27,12 +34,14 @@ interface Draft {
 
 function layerOf(draft: Draft, resistance_m2K_W: number): Layer {
   const { density_kg_m3, name } = material(draft.material);
+  const used_m = draft.thickness_m > 0 ? draft.thickness_m : undefined;
   return {
     ...draft,
     name,
     resistance_m2K_W,
     winterResistance_m2K_W: resistance_m2K_W,
-    permeance_ng: dryPermeance_ng(draft.material, draft.thickness_m > 0 ? draft.thickness_m : undefined),
+    ...permeanceOf(draft.material, used_m),
+    permeanceDoubt: permeanceDoubt(draft.material, used_m),
     mass_kg_m2: (density_kg_m3 ?? 0) * draft.thickness_m,
   };
 }
@@ -48,6 +57,8 @@ const open = (draft: Omit<Draft, 'material'>, name: string): Layer => ({
   resistance_m2K_W: 0,
   winterResistance_m2K_W: 0,
   permeance_ng: null,
+  permeanceWet_ng: null,
+  permeanceDoubt: null,
   mass_kg_m2: 0,
 });
 
@@ -200,7 +211,7 @@ function aboveBoardLayers(given: CompleteCase, variant: Variant): Layer[] {
       battens_m > 0 ? 'vented space: furring and cross battens' : 'vented space between furring',
     );
   }
-  if (ventilation === 'panel-gap') gap(dimension('panel-gap_m'), 'vent channels of the panel');
+  if (ventilation === 'panel-gap') gap(dimension('panel-gap_m'), PANEL_GAP_NAME);
   if (needsUpperDeck(given, variant)) {
     const isPanel = variant.strategy === 'prebonded-panel';
     layers.push(

@@ -1,23 +1,28 @@
 /** From a variant to a computed candidate: everything but the judgement. */
 import { dimension } from '../catalog/dimensions.ts';
 import type { CompleteCase } from '../case/complete.ts';
-import type { Candidate, Climate, Layer, Requirements } from '../evaluation/evaluation.ts';
+import type { Candidate, Climate, Layer, PlaneMonths, Requirements } from '../evaluation/evaluation.ts';
 import {
   deckTemperature_C,
   maximumIndoorRelativeHumidity_pct,
   meetsDeckTemperature,
 } from '../physics/condensationControl.ts';
-import { airBarrierOf, wallLine_m } from '../roof/airBarrier.ts';
+import { airBarrierOf } from '../roof/airBarrier.ts';
 import { assemble, insulationLayers, layersAboveFraming } from '../roof/assembly.ts';
 import { stacksOf, type BoardStack } from '../roof/boards.ts';
 import { fasteningOf } from '../roof/fastening.ts';
-import { measureRoof, roofEdge, type RoofMeasures } from '../roof/geometry.ts';
+import { roofEdge } from '../roof/geometry.ts';
+import { planeMonthsOf } from '../roof/heat/planes.ts';
+import { withWinterResistance } from '../roof/heat/winter.ts';
+import { zonesOf } from '../roof/heat/zones.ts';
 import { loadsOn, type RoofLoad } from '../roof/loads.ts';
 import { once } from '../roof/memo.ts';
-import { dryingOf, moistureOf } from '../roof/moisture.ts';
-import { overhangOf, type OutriggerPlan } from '../roof/overhang.ts';
+import { roofOf } from '../roof/measures.ts';
+import { moistureOf } from '../roof/moisture/condensation.ts';
+import { dryingOf } from '../roof/moisture/drying.ts';
+import { overhangOf } from '../roof/overhang.ts';
 import { takeoffOf, wasteShare_pct } from '../roof/takeoff.ts';
-import { thermalOf, withWinterResistance, type Bridges } from '../roof/thermal.ts';
+import { goalOf, thermalOf } from '../roof/thermal.ts';
 import type { Draft } from '../roof/draft.ts';
 import { variantId, type Variant } from '../roof/variant.ts';
 import { ventilationOf } from '../roof/ventilation.ts';
@@ -26,20 +31,18 @@ const PERCENT = 100;
 /** [-] how far a stack may fall short of a wanted R: half a percent, the rounding of a label. */
 const WANTED_TOLERANCE = 0.995;
 
-const noBridges: Bridges = { bandShare: 0, woodShare: 0, outriggerDepth_m: 0, screwsPerArea_1_m2: 0 };
-
 /** What a stack must reach: the wanted R when one was named, else table, deck temperature and ceiling. */
 function reaches(given: CompleteCase, layers: readonly Layer[], requirements: Requirements): boolean {
-  const thermal = thermalOf(given, layers, noBridges, requirements.ceiling);
+  const goal = goalOf(given, layers, requirements.ceiling);
   const { governedBy, aboveDeck_m2K_W } = requirements.split;
   if (governedBy === 'wanted' || governedBy === 'total-wanted')
-    return thermal.aboveDeck_m2K_W >= aboveDeck_m2K_W * WANTED_TOLERANCE;
-  const winter = { aboveDeck_m2K_W: thermal.aboveDeckWinter_m2K_W, belowDeck_m2K_W: thermal.belowDeck_m2K_W };
+    return goal.aboveDeck_m2K_W >= aboveDeck_m2K_W * WANTED_TOLERANCE;
+  const winter = { aboveDeck_m2K_W: goal.aboveDeckWinter_m2K_W, belowDeck_m2K_W: goal.belowDeck_m2K_W };
   const deck_C = deckTemperature_C(winter, requirements.temperatureRule.outdoorMean_C);
   return (
-    thermal.aboveDeck_m2K_W >= requirements.aboveDeckTable.resistance_m2K_W &&
+    goal.aboveDeck_m2K_W >= requirements.aboveDeckTable.resistance_m2K_W &&
     meetsDeckTemperature(deck_C) &&
-    (thermal.meetsCeilingResistance || thermal.meetsTransmittance)
+    goal.meetsCeiling
   );
 }
 
@@ -77,9 +80,11 @@ function chooseStack(
 function condensationControlOf(
   given: CompleteCase,
   thermal: Candidate['thermal'],
+  planes: PlaneMonths[],
   requirements: Requirements,
 ): Candidate['condensationControl'] {
-  const { temperatureRule, aboveDeckTable } = requirements;
+  const { temperatureRule, aboveDeckTable, ceiling } = requirements;
+  const tableShare_pct = (PERCENT * aboveDeckTable.resistance_m2K_W) / ceiling.resistance_m2K_W;
   const winter = {
     aboveDeck_m2K_W: thermal.aboveDeckWinter_m2K_W,
     belowDeck_m2K_W: thermal.belowDeck_m2K_W,
@@ -110,6 +115,13 @@ function condensationControlOf(
       indoor_pct: relativeHumidity_pct,
       margin_pct: maximumIndoor_pct - relativeHumidity_pct,
       meets: relativeHumidity_pct <= maximumIndoor_pct,
+    },
+    planes,
+    editionShare: {
+      total_m2K_W: ceiling.resistance_m2K_W,
+      tableShare_pct,
+      share_pct: thermal.share_pct,
+      meets: thermal.share_pct >= tableShare_pct,
     },
   };
 }
@@ -143,24 +155,6 @@ function edgeOf(
     ridgeRise_m,
     ridgeLimit_m: ridgeRiseLimit_m ?? null,
     ridgeMargin_m: ridgeRiseLimit_m === undefined ? null : ridgeRiseLimit_m - ridgeRise_m,
-  };
-}
-
-/** The band in which outriggers lie between the boards: eaves and rakes, back span deep. */
-function bridgesOf(
-  given: CompleteCase,
-  outrigger: OutriggerPlan | null,
-  roof: RoofMeasures,
-  screwsPerArea_1_m2: number,
-): Bridges {
-  if (outrigger === null) return { ...noBridges, screwsPerArea_1_m2 };
-  const rakes_m = given.overhang.rake_m > 0 ? roof.rakeLength_m : 0;
-  const band_m2 = (wallLine_m(given) + rakes_m) * outrigger.backSpan_m;
-  return {
-    bandShare: Math.min(1, band_m2 / roof.area_m2),
-    woodShare: outrigger.width_m / outrigger.spacing_m,
-    outriggerDepth_m: outrigger.depth_m,
-    screwsPerArea_1_m2,
   };
 }
 
@@ -203,19 +197,18 @@ export function buildCandidate(
   const { layers, reachesGoal } = once(given, `stack/${partsKey(variant)}`, () =>
     chooseStack(given, variant, climate, requirements),
   );
-  const roof = measureRoof({
-    ...given.roof,
-    angle_deg,
-    eaveOverhang_m: given.overhang.eave_m,
-    rakeOverhang_m: given.overhang.rake_m,
-  });
+  const roof = roofOf(given);
   const load = loadsOn(given, layers);
   const { structure, outrigger } = once(given, overhangKey(variant, layers, load), () =>
     overhangOf(given, variant.carrier, layers, load, variant.strategy === 'prebonded-panel'),
   );
   const { fasteners, windUse } = fasteningOf(given, variant, layers, load, roof.area_m2);
-  const bridges = bridgesOf(given, outrigger, roof, fasteners.perArea_1_m2);
-  const thermal = thermalOf(given, layers, bridges, requirements.ceiling);
+  const bridges = {
+    zones: zonesOf(given, layers, outrigger),
+    screwsPerArea_1_m2: fasteners.perArea_1_m2,
+  };
+  const thermal = thermalOf(given, layers, bridges, requirements.ceiling, climate);
+  const planes = once(given, `planes/${partsKey(variant)}`, () => planeMonthsOf(given, layers, climate));
   const airBarrier = airBarrierOf(given, variant.carrier, roof);
   return {
     variant,
@@ -233,8 +226,10 @@ export function buildCandidate(
       carrier: variant.carrier,
       layers,
       thermal,
-      condensationControl: condensationControlOf(given, thermal, requirements),
-      moisture: once(given, `moisture/${partsKey(variant)}`, () => moistureOf(given, layers, climate)),
+      condensationControl: condensationControlOf(given, thermal, planes, requirements),
+      moisture: once(given, `moisture/${partsKey(variant)}`, () =>
+        moistureOf(given, layers, climate, planes),
+      ),
       drying: once(given, `drying/${partsKey(variant)}`, () => dryingOf(given, layers, climate)),
       airBarrier,
       structure,

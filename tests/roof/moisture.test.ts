@@ -1,5 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { dryingOf, gapPermeance_ng, moistureOf } from '../../src/roof/moisture.ts';
+import { planeMonthsOf } from '../../src/roof/heat/planes.ts';
+import { moistureOf } from '../../src/roof/moisture/condensation.ts';
+import { dryingOf } from '../../src/roof/moisture/drying.ts';
+import { gapFlowOf } from '../../src/roof/moisture/gap.ts';
+import type { GapFlow, Layer } from '../../src/evaluation/evaluation.ts';
 import type { Variant } from '../../src/roof/variant.ts';
 import { candidateOf, layersWith, panel, settingOf, type Changes } from '../support/roofs.ts';
 
@@ -16,16 +20,51 @@ const months = (value: number | null): number => value ?? never;
 const unvented: Partial<Variant> = { ventilation: 'unvented' };
 const mat: Partial<Variant> = { ventilation: 'drainage-mat' };
 
-describe('moving air in a gap as a permeance: n h / (3600 Rv T)', () => {
-  it('20 air changes in 38.1 mm: 1,565 ng/(Pa·s·m²)', () => {
-    const expected = ((20 * 0.0381) / 3600 / (461.5 * 293.15)) * 1e12;
-    expect(gapPermeance_ng(layersWith(thick)) / expected).toBeCloseTo(1, 3);
+const flowOf = (of: Partial<Variant> = {}, changes: Changes = {}): GapFlow | null => {
+  const { given, climate } = settingOf(changes);
+  return gapFlowOf(given, layersWith(thick, changes, of), climate);
+};
+const gapPermeance_ng = (layers: readonly Layer[], changes: Changes = {}): number => {
+  const { given, climate } = settingOf(changes);
+  return gapFlowOf(given, layers, climate)?.equivalentPermeance_ng ?? 0;
+};
+
+describe('moving air in a gap as a permeance: n h c / (3600 Rv T)', () => {
+  /** Mean of the plain year, and the slope from eave edge to ridge: (4 + 0.4) / cos of 6:12. */
+  const T = 273.15 + 85 / 12;
+  const length_m = 4.4 * Math.sqrt(1.25);
+
+  it('buoyancy of 1 K in 38.1 mm against a loss of 6: the velocity balances the pressures, by hand', () => {
+    const flow = flowOf();
+    const v = flow?.velocity_m_s ?? 0;
+    const driving_Pa = (1.25 * 9.80665 * length_m * Math.sin(Math.atan(0.5)) * 1) / T;
+    const lost_Pa = (12 * 1.75e-5 * length_m * v) / 0.0381 ** 2 + (6 * 1.25 * v * v) / 2;
+    expect(lost_Pa).toBeCloseTo(driving_Pa, 9);
+    expect(flow?.airChanges_1_h).toBeCloseTo((3600 * v) / length_m, 9);
   });
 
-  it('5 in a mat of 10 mm, none without a gap', () => {
-    const expected = ((5 * 0.01) / 3600 / (461.5 * 293.15)) * 1e12;
-    expect(gapPermeance_ng(layersWith(thick, {}, mat)) / expected).toBeCloseTo(1, 3);
-    expect(gapPermeance_ng(layersWith(thick, {}, unvented))).toBe(0);
+  it('counts only the width that furring leaves open', () => {
+    const flow = flowOf();
+    const open = 1 - 0.0889 / 0.4;
+    const expected = (open * ((flow?.airChanges_1_h ?? 0) * 0.0381)) / 3600 / (461.5 * T);
+    expect((flow?.equivalentPermeance_ng ?? 0) / (expected * 1e12)).toBeCloseTo(1, 3);
+  });
+
+  it('cross battens under metal do not widen the flow', () => {
+    expect(flowOf({}, { 'covering.kind': 'metal-panel' })).toEqual(flowOf());
+  });
+
+  it('a steeper roof moves more air, a thinner channel less', () => {
+    const changes = (flow: GapFlow | null) => flow?.airChanges_1_h ?? 0;
+    expect(changes(flowOf({}, { 'roof.pitch_rise_per_12': 12 }))).toBeGreaterThan(changes(flowOf()));
+    expect(changes(flowOf(panel))).toBeLessThan(changes(flowOf()));
+  });
+
+  it('a stated 5 in a mat of 10 mm, none without a gap', () => {
+    const expected = ((5 * 0.01) / 3600 / (461.5 * T)) * 1e12;
+    expect((flowOf(mat)?.equivalentPermeance_ng ?? 0) / expected).toBeCloseTo(1, 3);
+    expect(flowOf(mat)).toMatchObject({ airChanges_1_h: 5, excess_K: 0 });
+    expect(flowOf(unvented)).toBeNull();
   });
 });
 
@@ -55,7 +94,8 @@ describe('the ways out of the nailing layer', () => {
     const metal = dry({ 'covering.kind': 'metal-panel' });
     expect(metal.monthsToDryUpper).toBe(metal.monthsToDryDeck);
     const board = (1 / 3.6331) * 0.1524;
-    const gap = gapPermeance_ng(layersWith(thick, { 'covering.kind': 'metal-panel' }));
+    const onFurring = { 'covering.kind': 'metal-panel' };
+    const gap = gapPermeance_ng(layersWith(thick, onFurring), onFurring);
     expect(metal.outwardPermeance_ng).toBeCloseTo(1 / (1 / 2.86 + board + 1 / gap), 2);
   });
 
@@ -111,7 +151,8 @@ describe('months for 1 kg/m² from October', () => {
 describe('condensation over a year', () => {
   const year = (changes: Changes, of: Partial<Variant> = {}, thickness_m = 0.0254) => {
     const { given, climate } = settingOf(changes);
-    return moistureOf(given, layersWith([{ board: 'eps', thickness_m }], changes, of), climate);
+    const layers = layersWith([{ board: 'eps', thickness_m }], changes, of);
+    return moistureOf(given, layers, climate, planeMonthsOf(given, layers, climate));
   };
 
   it('enough board and a dry room: none', () => {

@@ -1,19 +1,27 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { boards } from '../../src/catalog/sets.ts';
+import { fieldOnly, type Zone } from '../../src/roof/heat/zones.ts';
 import { thermalOf, type Bridges } from '../../src/roof/thermal.ts';
 import type { Variant } from '../../src/roof/variant.ts';
 import { boardsOf, candidateOf, flush, layersWith, settingOf, type Changes } from '../support/roofs.ts';
 
-const none: Bridges = { bandShare: 0, woodShare: 0, outriggerDepth_m: 0, screwsPerArea_1_m2: 0 };
 const stack = [
   { board: 'eps', thickness_m: 0.0508 },
   { board: 'eps', thickness_m: 0.0508 },
 ] as const;
 const ceiling = { resistance_m2K_W: 8.6, transmittance_W_m2K: 0.15 };
 
-const thermal = (changes: Changes = {}, of: Partial<Variant> = {}, bridges = none) =>
-  thermalOf(settingOf(changes).given, layersWith(stack, changes, of), bridges, ceiling);
+const thermal = (changes: Changes = {}, of: Partial<Variant> = {}, bridges: Partial<Bridges> = {}) => {
+  const { given, climate } = settingOf(changes);
+  const all = { zones: fieldOnly(given), screwsPerArea_1_m2: 0, ...bridges };
+  return thermalOf(given, layersWith(stack, changes, of), all, ceiling, climate);
+};
+/** A quarter of the roof as a band of wood, the rest field. */
+const quarter = (woodShare: number, woodDepth_m: number): Zone[] => [
+  { id: 'eave-band', area_m2: 25, woodShare, woodDepth_m, what: 'outriggers' },
+  { id: 'field', area_m2: 75, woodShare: 0, woodDepth_m: 0, what: 'board' },
+];
 
 /** Resistances of the plain roof by hand, from thickness and conductivity of the table. */
 const hand = {
@@ -63,17 +71,31 @@ describe('the transmittance of the field, by hand', () => {
 });
 
 describe('bridges', () => {
-  const band: Bridges = { bandShare: 0.25, woodShare: 0.1, outriggerDepth_m: 0.0508, screwsPerArea_1_m2: 0 };
+  const half = hand.board / 2;
+  const outrigger = 0.0508 / 0.12;
 
-  it('outriggers in half of the board: wood and board side by side there, by hand', () => {
-    const half = hand.board / 2;
-    const bridged = 1 / (0.9 / half + 0.1 / (0.0508 / 0.12));
-    const whole = shared + hand.insideFilm - hand.board + half + bridged;
-    const u = (1 - hand.woodShare) / (whole + hand.cavity) + hand.woodShare / (whole + hand.rafter);
-    const found = thermal({}, {}, band);
+  it('outriggers in half of the board: four paths side by side, by hand', () => {
+    const rest = shared + hand.insideFilm - hand.board + half;
+    const paths = [
+      [0.9 * 0.9, half + hand.cavity],
+      [0.9 * 0.1, half + hand.rafter],
+      [0.1 * 0.9, outrigger + hand.cavity],
+      [0.1 * 0.1, outrigger + hand.rafter],
+    ] as const;
+    const u = paths.reduce((sum, [share, own]) => sum + share / (rest + own), 0);
+    const found = thermal({}, {}, { zones: quarter(0.1, 0.0508) });
     expect(found.bandTransmittance_W_m2K).toBeCloseTo(u, 9);
     expect(found.bandShare_pct).toBe(25);
     expect(found.transmittance_W_m2K).toBeCloseTo(0.75 * found.fieldTransmittance_W_m2K + 0.25 * u, 12);
+  });
+
+  it('the lower limit of that band: wood and board side by side in each layer, by hand', () => {
+    const board = 1 / (0.9 / half + 0.1 / outrigger);
+    const cavity = 1 / (0.9 / hand.cavity + 0.1 / hand.rafter);
+    const lower = shared + hand.insideFilm - hand.board + half + board + cavity;
+    const [band] = thermal({}, {}, { zones: quarter(0.1, 0.0508) }).zones;
+    const upper = 1 / (band?.transmittance_W_m2K ?? 0);
+    expect(2 / (band?.combined_W_m2K ?? 1) - upper).toBeCloseTo(lower, 9);
   });
 
   it('a band loses more than the field, for every board', () => {
@@ -84,26 +106,43 @@ describe('bridges', () => {
   });
 
   it('outriggers deeper than the board fill its whole depth', () => {
-    const deep = thermal({}, {}, { ...band, outriggerDepth_m: 0.3 });
-    expect(deep).toEqual(thermal({}, {}, { ...band, outriggerDepth_m: 0.1016 }));
+    const deep = thermal({}, {}, { zones: quarter(0.1, 0.3) });
+    const whole = thermal({}, {}, { zones: quarter(0.1, 0.1016) });
+    expect(deep.transmittance_W_m2K).toBeCloseTo(whole.transmittance_W_m2K, 12);
   });
 
-  it('screws add 0.8 λ A n d0/d (R/Rtotal)², ISO 6946 annex F', () => {
-    const screws = thermal({}, {}, { ...none, screwsPerArea_1_m2: 4 });
+  it('screws add 0.8 λ A n / d (R1 / RT,h)², ISO 6946 annex F, with RT,h beside every member', () => {
+    const screws = thermal({}, {}, { screwsPerArea_1_m2: 4 });
     const area_m2 = (Math.PI * 0.0048 ** 2) / 4;
-    const total = 1 / screws.fieldTransmittance_W_m2K;
+    const total = shared + hand.cavity + hand.insideFilm;
     const expected = ((0.8 * 50 * area_m2 * 4) / 0.1016) * (hand.board / total) ** 2;
     expect(screws.fastenerCorrection_W_m2K).toBeCloseTo(expected, 12);
     expect(screws.transmittance_W_m2K).toBeCloseTo(screws.fieldTransmittance_W_m2K + expected, 12);
+  });
+
+  it('one layer of butted board adds 0.01 (R1 / RT,h)², two offset layers nothing', () => {
+    const { given, climate } = settingOf();
+    const one = thermalOf(
+      given,
+      layersWith([{ board: 'eps', thickness_m: 0.1016 }]),
+      { zones: fieldOnly(given), screwsPerArea_1_m2: 0 },
+      ceiling,
+      climate,
+    );
+    const total = shared + hand.cavity + hand.insideFilm;
+    const voids = (found: typeof one) => found.losses.find(({ id }) => id === 'air-voids');
+    expect(voids(one)?.transmittance_W_m2K).toBeCloseTo(0.01 * (hand.board / total) ** 2, 12);
+    expect(voids(thermal())?.transmittance_W_m2K).toBe(0);
   });
 });
 
 describe('the rule of the ceiling', () => {
   it('holds by R where board and cavity add up to it, with no allowance for films', () => {
     const total = hand.board + hand.cavity;
-    const { given } = settingOf();
+    const { given, climate } = settingOf();
+    const bridges = { zones: fieldOnly(given), screwsPerArea_1_m2: 0 };
     const at = (resistance_m2K_W: number) =>
-      thermalOf(given, layersWith(stack), none, { resistance_m2K_W, transmittance_W_m2K: 0.1 });
+      thermalOf(given, layersWith(stack), bridges, { resistance_m2K_W, transmittance_W_m2K: 0.1 }, climate);
     expect(at(total)).toMatchObject({ meetsCeilingResistance: true, meetsTransmittance: false });
     expect(at(total + 0.001).meetsCeilingResistance).toBe(false);
     expect(at(total + 1).ceilingMargin_m2K_W).toBeCloseTo(-1, 9);

@@ -91,10 +91,11 @@ describe('the edge', () => {
 describe('the band of outriggers', () => {
   it('lies along eaves and rakes, a back span deep', () => {
     const draft = draftOf(wanted, flush);
-    const rakes_m = 4 * 4.4 * Math.sqrt(1.25);
+    // Over the walls: 12 m by 8 m; eaves 2 x 12 m, rakes four times half of the width up the slope.
+    const rakes_m = 4 * 4 * Math.sqrt(1.25);
     const band_m2 = (24 + rakes_m) * (draft.outrigger?.backSpan_m ?? 0);
     expect(draft.candidate.thermal.bandShare_pct).toBeCloseTo(
-      (100 * band_m2) / draft.candidate.takeoff.roofArea_m2,
+      (100 * band_m2) / (12 * 8 * Math.sqrt(1.25)),
       9,
     );
     expect(draftOf({ ...wanted, 'overhang.rake_m': 0 }, flush).candidate.thermal.bandShare_pct).toBeLessThan(

@@ -14,7 +14,7 @@ import type { BoardStack } from '../../src/roof/boards.ts';
 import type { Draft } from '../../src/roof/draft.ts';
 import { requirementsOf } from '../../src/roof/requirements.ts';
 import { climateOf } from '../../src/roof/site.ts';
-import { withWinterResistance } from '../../src/roof/thermal.ts';
+import { withWinterResistance } from '../../src/roof/heat/winter.ts';
 import type { Variant } from '../../src/roof/variant.ts';
 import { buildCandidate } from '../../src/strategies/index.ts';
 
