@@ -187,7 +187,40 @@ const stock = v.strictObject({
   area_m2: amount(0, 5000),
 });
 
+/**
+ * Allowable values from the evaluation report of the roof screw that will be bought, at load duration 1. Each one given
+ * goes before the equations; no maker is named or needed.
+ */
+const screwReport = v.pipe(
+  v.strictObject({
+    /** As it should be printed in the record. */
+    name: v.optional(text(80)),
+    /** For each length of thread in the framing or deck. */
+    withdrawal_N_m: v.optional(amount(1000, 1_000_000)),
+    /** Of one screw as it is driven here. */
+    allowableWithdrawal_N: v.optional(amount(20, 50_000)),
+    pullThrough_N: v.optional(amount(20, 50_000)),
+    /** Shear of one screw with insulation between, of at most `lateralGap_m` when that is given. */
+    lateral_N: v.optional(amount(1, 20_000)),
+    lateralGap_m: v.optional(amount(0, 0.6)),
+    minimumPenetration_m: v.optional(amount(0.006, 0.15)),
+    /** Longest screw that is sold. */
+    longest_m: v.optional(amount(0.05, 0.8)),
+    /** Every length that is sold; goes before the lengths commonly sold. */
+    lengths_m: v.optional(v.pipe(v.array(amount(0.05, 0.8)), v.minLength(1), v.maxLength(60))),
+  }),
+  v.check(
+    (r) => r.withdrawal_N_m === undefined || r.allowableWithdrawal_N === undefined,
+    'withdrawal_N_m and allowableWithdrawal_N say the same twice: give one of them',
+  ),
+  v.check(
+    (r) => r.lateralGap_m === undefined || r.lateral_N !== undefined,
+    'lateralGap_m belongs to lateral_N: give that as well, or leave it out',
+  ),
+);
+
 const insulation = v.strictObject({
+  screwReport: v.optional(screwReport),
   aboveDeckTarget_m2K_W: v.optional(amount(0.2, 15)),
   totalTarget_m2K_W: v.optional(amount(0.5, 25)),
   refusedBoards: v.optional(v.array(v.picklist(boards))),

@@ -7,6 +7,7 @@ import * as v from 'valibot';
 import { boards, cautionLevels, deciders, strategies, ventilations, zones } from '../catalog/sets.ts';
 import { assumptionSchema } from '../case/assumption.ts';
 import { caseSchema, cuts } from '../case/case.ts';
+import { fasteningEntries } from './fastening.ts';
 import {
   airLeakageSchema,
   bridgeLossSchema,
@@ -284,6 +285,7 @@ export const fastenersSchema = v.object({
   /** Along-slope demand over the capacity of the screws across the board; above 1 needs design. */
   slopeUse: number,
   mayShowBelow: flag,
+  ...fasteningEntries,
 });
 
 export const edgeSchema = v.object({

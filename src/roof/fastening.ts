@@ -1,27 +1,44 @@
-/** Long screws of a candidate: length, count, hold in wind and along the slope. Provisional. */
+/** Long screws of a candidate: length, schedule by zone, hold along the slope, what a miss leaves. Provisional. */
 import { dimension } from '../catalog/dimensions.ts';
-import { screwOf } from '../catalog/lumber.ts';
+import { screwLengths_m, screwOf, type Screw } from '../catalog/lumber.ts';
+import { isBoard } from '../catalog/sets.ts';
 import type { CompleteCase } from '../case/complete.ts';
 import type { Candidate, Layer } from '../evaluation/evaluation.ts';
-import { allowableWithdrawal, headPullThrough } from '../structure/screws.ts';
+import { screwHold, type ScrewHold, type ScrewReport } from '../structure/screwHold.ts';
 import { screwLength } from '../structure/screwLength.ts';
-import { gapCapacity, slopeScreening } from '../structure/slope.ts';
 import { LOAD_DURATION } from '../structure/timber.ts';
-import { ALLOWABLE_STRESS_WIND } from '../structure/wind.ts';
 import { insulationLayers } from './assembly.ts';
-import { alongSlope_Pa, type RoofLoad } from './loads.ts';
-import { angleOfPitch_deg } from './geometry.ts';
+import { checksOf, missOf } from './fasteningChecks.ts';
+import { noteOf } from './fasteningNote.ts';
+import { scheduleOf } from './fasteningSchedule.ts';
+import { slopePathOf } from './fasteningSlope.ts';
+import { zonesOfRoof } from './fasteningZones.ts';
+import { angleOfPitch_deg, type RoofMeasures } from './geometry.ts';
+import type { RoofLoad } from './loads.ts';
 import type { Variant } from './variant.ts';
 
 const SCREW = 'wood-14';
-/** [-] load duration of wind, NDS 2018 table 2.3.2 (seen-transcription). */
-const WIND_DURATION = LOAD_DURATION.wind;
 /** [m] least thread counted in a deck: 1/8 in, so that a screw that hardly bites shows as a hold near nothing. */
 const LEAST_BITE_M = 0.003175;
+/** [m] lengths past the longest common one come in steps of 1 in (common practice). */
+const LONG_STEP_M = 0.0254;
+/** [m] rounding noise of a sum of lengths. */
+const NOISE_M = 1e-9;
+
+/** [-] figures kept of what the schedule shows: more are rounding noise and make the evaluation long (our judgement). */
+const FIGURES = 6;
+
+/** Every number below a value to the figures that are kept. */
+function kept<T>(value: T): T {
+  if (typeof value === 'number') return Number(value.toPrecision(FIGURES)) as T;
+  if (Array.isArray(value)) return value.map(kept) as T;
+  if (typeof value !== 'object' || value === null) return value;
+  return Object.fromEntries(Object.entries(value).map(([key, inner]) => [key, kept(inner)])) as T;
+}
 
 export interface Fastening {
   readonly fasteners: Candidate['fasteners'];
-  /** Uplift of the corner zone over what the usual spacing holds; null when the wind tables do not reach. */
+  /** Suction of the worst zone over what the usual spacing holds; null when the wind tables do not reach. */
   readonly windUse: number | null;
 }
 
@@ -42,106 +59,213 @@ function stackAboveDeck(layers: readonly Layer[], variant: Variant): number {
   return thickness_m(layers.filter((layer) => through.has(layer.role)));
 }
 
-function sideMember(layers: readonly Layer[], variant: Variant): { thickness_m: number; gravity: number } {
+export interface SideMember {
+  readonly thickness_m: number;
+  readonly specificGravity: number;
+  readonly isFurring: boolean;
+}
+
+function sideMember(layers: readonly Layer[], variant: Variant): SideMember {
   if (variant.ventilation === 'vented-furring')
-    return { thickness_m: dimension('furring-height_m'), gravity: dimension('wood-gravity') };
+    return {
+      thickness_m: dimension('furring-height_m'),
+      specificGravity: dimension('wood-gravity'),
+      isFurring: true,
+    };
   const upper = layers.find((layer) => layer.role === 'upper-deck');
   return {
     thickness_m: upper?.thickness_m ?? dimension('upper-deck_m'),
-    gravity: dimension('panel-gravity'),
+    specificGravity: dimension('panel-gravity'),
+    isFurring: false,
   };
 }
 
+/** Specific gravity of the deck for fasteners. */
+const deckGravity = (given: CompleteCase): number =>
+  given.framing.deck === 'plank' ? dimension('wood-gravity') : dimension('panel-gravity');
+
+/** Lengths of the report, its longest in the usual steps, or the lengths commonly sold. */
+function soldLengths_m({ insulation: { screwReport } }: CompleteCase): readonly number[] {
+  if (screwReport?.lengths_m !== undefined) return [...screwReport.lengths_m].sort((a, b) => a - b);
+  const longest_m = screwReport?.longest_m;
+  if (longest_m === undefined) return screwLengths_m;
+  const common_m = screwLengths_m.filter((length_m) => length_m <= longest_m + NOISE_M);
+  const last_m = common_m.at(-1) ?? 0;
+  const further = Math.max(0, Math.floor((longest_m - last_m + NOISE_M) / LONG_STEP_M));
+  return [...common_m, ...Array.from({ length: further }, (_, index) => last_m + (index + 1) * LONG_STEP_M)];
+}
+
+interface Driven {
+  readonly length_m: number;
+  readonly penetration_m: number;
+  readonly isSold: boolean;
+  /** Thread that counts: in the rafter past the deck, or in the deck. */
+  readonly thread_m: number;
+  readonly above_m: number;
+  readonly isHidden: boolean;
+}
+
+/** How long, and how deep in what holds it. */
+function drivenOf(
+  given: CompleteCase,
+  variant: Variant,
+  layers: readonly Layer[],
+  sold_m: readonly number[],
+): Driven {
+  const into = holdsIn(variant);
+  const deck_m = given.framing.deckThickness_m;
+  const least_m = given.insulation.screwReport?.minimumPenetration_m ?? 0;
+  const embedment_m =
+    into === 'rafter'
+      ? Math.max(dimension('screw-embedment_m'), least_m)
+      : dimension('screw-tip-below-deck_m');
+  const above_m = stackAboveDeck(layers, variant);
+  const isSeen = given.framing.deckSeenFromBelow;
+  const found = screwLength({
+    aboveDeck_m: above_m,
+    deck_m,
+    isUndersideVisible: isSeen,
+    embedment_m,
+    sold_m,
+  });
+  const isSold = found.kind === 'length';
+  // A panel over a deck in view: the longest screw sold that ends within the deck.
+  const hidden_m = into === 'deck' && isSeen && isSold ? found.hiddenLimit_m : null;
+  const bite_m = hidden_m === null ? deck_m : Math.max(LEAST_BITE_M, hidden_m - above_m);
+  return {
+    length_m: hidden_m ?? (isSold ? found.length_m : above_m + deck_m + embedment_m),
+    penetration_m: hidden_m === null ? (isSold ? found.penetration_m : embedment_m) : hidden_m - above_m,
+    isSold,
+    thread_m: into === 'rafter' ? embedment_m : Math.min(deck_m, bite_m),
+    above_m,
+    isHidden: hidden_m !== null,
+  };
+}
+
+const shownHold = (
+  hold: ScrewHold,
+  screw: Screw,
+  side: SideMember,
+  shared: { thread_m: number; gap_m: number; mainGravity: number; name: string | undefined },
+): Candidate['fasteners']['hold'] => ({
+  name: shared.name ?? screw.name,
+  fromReport: [...hold.fromReport],
+  nominal_m: screw.nominal_m,
+  root_m: screw.root_m,
+  head_m: screw.head_m ?? null,
+  thread_m: shared.thread_m,
+  side_m: side.thickness_m,
+  gap_m: shared.gap_m,
+  mainGravity: shared.mainGravity,
+  sideGravity: side.specificGravity,
+  withdrawal_N: hold.withdrawal_N,
+  pullThrough_N: hold.pullThrough_N,
+  lateral_N: hold.lateral_N,
+  mode: hold.gap.lateral.governing,
+  leastPenetration_m: hold.leastPenetration_m,
+  meetsPenetration: shared.thread_m >= hold.leastPenetration_m - NOISE_M,
+  windDuration: LOAD_DURATION.wind,
+});
+
 /**
- * Screw length, count and screening of hold.
+ * Screw length, schedule by zone, hold along the slope, and the checks behind them.
  *
  * length = layers above the deck + deck + 1 1/2 in into the rafter (or past the deck), rounded up to a length sold
- * hold = lesser of withdrawal and head pull-through × load duration of wind
  *
  * @param given    [-] the complete case
  * @param variant  [-] strategy and ventilation
  * @param layers   [m] layers of the candidate
  * @param load     [Pa] loads on it
- * @param area_m2  [m²] roof area
- * @returns        [m, 1/m², -] schedule and use ratios
- * @source         NDS-2018 12.2 (seen-transcription); IBC-2018 table 2603.13.2 by calibration (computed)
- * @assumes        generic No. 14 wood screws; values of a proprietary screw's report take their place
+ * @param roof     [m, m²] its measures
+ * @returns        [m, 1/m², -] schedule, ways against sliding, checks; and the use of the usual spacing in wind
+ * @source         NDS-2018 section 12 (seen-transcription); ASCE-7-16 chapter 30 (seen-transcription); AWC-TR12 (memory)
+ * @assumes        No. 14 wood screws where no report is given; panel screws go through the spacer blocks, which count as wood
  */
 export function fasteningOf(
   given: CompleteCase,
   variant: Variant,
   layers: readonly Layer[],
   load: RoofLoad,
-  area_m2: number,
+  roof: RoofMeasures,
 ): Fastening {
   const into = holdsIn(variant);
-  const deck_m = given.framing.deckThickness_m;
-  const embedment_m =
-    into === 'rafter' ? dimension('screw-embedment_m') : dimension('screw-tip-below-deck_m');
-  const found = screwLength({
-    aboveDeck_m: stackAboveDeck(layers, variant),
-    deck_m,
-    isUndersideVisible: given.framing.deckSeenFromBelow,
-    embedment_m,
-  });
-  const isSold = found.kind === 'length';
-  // A panel over a deck in view: the longest screw sold that ends within the deck.
-  const hidden_m = into === 'deck' && given.framing.deckSeenFromBelow && isSold ? found.hiddenLimit_m : null;
-  const above_m = stackAboveDeck(layers, variant);
-  const bite_m = hidden_m === null ? deck_m : Math.max(LEAST_BITE_M, hidden_m - above_m);
-  const needed_m = above_m + deck_m + embedment_m;
-  const step_m = into === 'rafter' ? dimension('screw-step-rafter_m') : dimension('screw-grid-deck_m');
-  const across_m = into === 'rafter' ? given.framing.spacing_m : dimension('screw-grid-deck_m');
-  const perArea_1_m2 = 1 / (step_m * across_m);
+  const sold_m = soldLengths_m(given);
+  const driven = drivenOf(given, variant, layers, sold_m);
   const screw = screwOf(SCREW);
+  const report: ScrewReport = given.insulation.screwReport ?? {};
   const side = sideMember(layers, variant);
-  const main =
+  const boards = insulationLayers(layers);
+  const gap_m = thickness_m(boards);
+  const mainGravity = into === 'rafter' ? dimension('wood-gravity') : deckGravity(given);
+  const main = { thread_m: driven.thread_m, specificGravity: mainGravity };
+  const hold = screwHold({ screw, side, main, gap_m, report });
+  const grid =
     into === 'rafter'
-      ? { thickness_m: embedment_m, gravity: dimension('wood-gravity') }
-      : {
-          thickness_m: Math.min(deck_m, bite_m),
-          gravity: given.framing.deck === 'plank' ? dimension('wood-gravity') : dimension('panel-gravity'),
-        };
-  const gap_m = thickness_m(insulationLayers(layers));
-  const capacity = gapCapacity({
+      ? { usual_m: dimension('screw-step-rafter_m'), across_m: given.framing.spacing_m }
+      : { usual_m: dimension('screw-grid-deck_m'), across_m: null };
+  const schedule = scheduleOf({ given, hold, grid, dead_Pa: load.upper_Pa });
+  const angle_deg = angleOfPitch_deg(given.roof.pitch_rise_per_12);
+  const slopePath = slopePathOf({
+    angle_deg,
+    dead_Pa: load.upper_Pa,
+    snow_Pa: load.snow_Pa,
+    slopeLength_m: roof.slopeLength_m,
+    rafterSpacing_m: given.framing.spacing_m,
     screw,
-    sideThickness_m: side.thickness_m,
-    sideSpecificGravity: side.gravity,
+    report,
+    hold,
+    perArea_1_m2: schedule.perArea_1_m2,
     gap_m,
-    mainPenetration_m: main.thickness_m,
-    mainSpecificGravity: main.gravity,
+    boards: boards.map(({ material }) => material).filter((id) => id !== null && isBoard(id)),
+    side,
+    stack_m: driven.above_m + given.framing.deckThickness_m,
+    soldLength: (length_m) => sold_m.find((one_m) => one_m >= length_m - NOISE_M) ?? null,
+    eaveLength_m: roof.eaveLength_m,
+    area_m2: roof.area_m2,
   });
-  const slope = slopeScreening({
-    alongSlope_Pa: alongSlope_Pa(load, angleOfPitch_deg(given.roof.pitch_rise_per_12)),
-    design_N: capacity.design_N,
-    screwsPerArea_1_m2: perArea_1_m2,
+  const shown = shownHold(hold, screw, side, {
+    thread_m: driven.thread_m,
     gap_m,
+    mainGravity,
+    name: given.insulation.screwReport?.name,
   });
-  const withdrawal_N = allowableWithdrawal({
-    kind: screw.kind,
-    diameter_m: screw.nominal_m,
-    specificGravity: main.gravity,
-    threadPenetration_m: main.thickness_m,
-    loadDuration: WIND_DURATION,
-  });
-  const pull_N =
-    screw.head_m === undefined
-      ? withdrawal_N
-      : WIND_DURATION * headPullThrough(screw.head_m, side.gravity, side.thickness_m);
-  const hold_Pa = Math.min(withdrawal_N, pull_N) * perArea_1_m2;
-  const uplift_Pa = load.cornerUplift_Pa === null ? null : -ALLOWABLE_STRESS_WIND * load.cornerUplift_Pa;
+  const ratios = schedule.rows.map((row) => row.ratio);
+  const base = {
+    screwLength_m: driven.length_m,
+    sold: driven.isSold,
+    into,
+    penetration_m: driven.penetration_m,
+    spacing_m: schedule.rows[0]?.spacing_m ?? grid.usual_m,
+    perArea_1_m2: schedule.perArea_1_m2,
+    count: schedule.count,
+    slopeUse: slopePath.ways[0]?.ratio ?? slopePath.ratio,
+    mayShowBelow: given.framing.deckSeenFromBelow && !driven.isHidden,
+    hold: kept(shown),
+    edition: zonesOfRoof(given).edition,
+    edgeWidth_m: zonesOfRoof(given).edge_m,
+    schedule: kept([...schedule.rows]),
+    upliftUse: ratios.includes(null) ? null : Math.max(...ratios.map((ratio) => ratio ?? 0)),
+    upliftNeedsDesign: schedule.rows.some((row) => row.needsDesign),
+    slopePath: kept(slopePath),
+  };
+  const setting = {
+    given,
+    hold: shown,
+    into,
+    worst: schedule.worst,
+    slopePath,
+    rows: schedule.rows,
+  } as const;
   return {
     fasteners: {
-      screwLength_m: hidden_m ?? (isSold ? found.length_m : needed_m),
-      sold: isSold,
-      into,
-      penetration_m: hidden_m === null ? (isSold ? found.penetration_m : embedment_m) : hidden_m - above_m,
-      spacing_m: step_m,
-      perArea_1_m2,
-      count: Math.ceil(perArea_1_m2 * area_m2),
-      slopeUse: slope.check.ratio,
-      mayShowBelow: given.framing.deckSeenFromBelow && hidden_m === null,
+      ...base,
+      checks: kept(checksOf(setting)),
+      missesRafter:
+        into === 'deck'
+          ? null
+          : kept(missOf(setting, { deckGravity: deckGravity(given), standsOut_m: driven.penetration_m })),
+      note: noteOf({ ...base, isFurring: side.isFurring }),
     },
-    windUse: uplift_Pa === null ? null : Math.max(0, uplift_Pa) / hold_Pa,
+    windUse: schedule.usualUse,
   };
 }

@@ -202,7 +202,7 @@ export function buildCandidate(
   const { structure, outrigger } = once(given, overhangKey(variant, layers, load), () =>
     overhangOf(given, variant.carrier, layers, load, variant.strategy === 'prebonded-panel'),
   );
-  const { fasteners, windUse } = fasteningOf(given, variant, layers, load, roof.area_m2);
+  const { fasteners, windUse } = fasteningOf(given, variant, layers, load, roof);
   const bridges = {
     zones: zonesOf(given, layers, outrigger),
     screwsPerArea_1_m2: fasteners.perArea_1_m2,

@@ -10,14 +10,14 @@ const DEGREES_PER_RADIAN = 180 / Math.PI;
 /** Allowable values of a screw's own report at load duration 1; each one given goes before the equations. */
 export interface ScrewReport {
   /** For each length of thread in the main member. */
-  readonly withdrawal_N_m?: number;
+  readonly withdrawal_N_m?: number | undefined;
   /** Of one screw as it is driven here; goes before the value by length. */
-  readonly allowableWithdrawal_N?: number;
-  readonly pullThrough_N?: number;
+  readonly allowableWithdrawal_N?: number | undefined;
+  readonly pullThrough_N?: number | undefined;
   /** Shear across insulation of at most `lateralGap_m`. */
-  readonly lateral_N?: number;
-  readonly lateralGap_m?: number;
-  readonly minimumPenetration_m?: number;
+  readonly lateral_N?: number | undefined;
+  readonly lateralGap_m?: number | undefined;
+  readonly minimumPenetration_m?: number | undefined;
 }
 
 export const reportValues = ['withdrawal', 'pull-through', 'lateral', 'penetration'] as const;

@@ -44,6 +44,8 @@ export function screwLength(input: {
   readonly deck_m: number;
   readonly isUndersideVisible: boolean;
   readonly embedment_m?: number;
+  /** Lengths sold, shortest first; those commonly sold when absent. */
+  readonly sold_m?: readonly number[];
 }): ScrewLength | NotCovered {
   demandPositive('aboveDeck_m', input.aboveDeck_m);
   demandRange('deck_m', input.deck_m, 0);
@@ -51,11 +53,12 @@ export function screwLength(input: {
   demandPositive('embedment_m', embedment_m);
   const stack_m = input.aboveDeck_m + input.deck_m;
   const needed_m = stack_m + embedment_m;
-  const length_m = screwLengths_m.find((sold_m) => sold_m >= needed_m - LENGTH_NOISE_M);
+  const lengths_m = input.sold_m ?? screwLengths_m;
+  const length_m = lengths_m.find((sold_m) => sold_m >= needed_m - LENGTH_NOISE_M);
   if (length_m === undefined)
     return {
       kind: 'notCovered',
-      reason: `the stack needs a screw of ${needed_m.toFixed(3)} m; the longest commonly sold is ${(screwLengths_m.at(-1) ?? 0).toFixed(3)} m`,
+      reason: `the stack needs a screw of ${needed_m.toFixed(3)} m; the longest sold is ${(lengths_m.at(-1) ?? 0).toFixed(3)} m`,
       deferTo: 'structural engineer and screw supplier',
     };
   const penetration_m = length_m - stack_m;
@@ -71,7 +74,7 @@ export function screwLength(input: {
     length_m,
     penetration_m,
     standsOutOnMiss_m: penetration_m,
-    hiddenLimit_m: screwLengths_m.findLast((sold_m) => sold_m <= stack_m - VISIBLE_CLEARANCE_M) ?? null,
+    hiddenLimit_m: lengths_m.findLast((sold_m) => sold_m <= stack_m - VISIBLE_CLEARANCE_M) ?? null,
     mayShowBelow: input.isUndersideVisible,
     notes,
   };
