@@ -318,6 +318,11 @@ export const takeoffSchema = v.object({
   items: v.array(
     v.object({ id: word, what: word, thickness_m: v.optional(number), quantity: number, unit: word }),
   ),
+  /** What money and hours are made of: each part grows with one row of costs.json or dimensions.json. */
+  parts: v.array(
+    v.object({ price: word, what: v.picklist(['material', 'open-hours', 'edge-hours']), amount_m2: number }),
+  ),
+  laborRate_USD_h: number,
   cost_USD_m2: number,
   labor_h_m2: number,
   carbon_kg_m2: number,

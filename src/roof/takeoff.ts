@@ -71,11 +71,19 @@ function crewFactor({ given }: TakeoffInput): number {
   return given.work.experience === 'none' ? dimension('first-time-factor') : 1;
 }
 
+/** One part of the money or the hours, named by the row of costs.json or dimensions.json that it grows with. */
+interface Part {
+  readonly price: string;
+  readonly amount: number;
+}
+
 interface Hours {
   /** From bare deck to watertight upper deck. */
-  readonly open_h: number;
-  readonly edge_h: number;
+  readonly open: readonly Part[];
+  readonly edge: readonly Part[];
 }
+
+const sumOf = (parts: readonly Part[]): number => parts.reduce((sum, { amount }) => sum + amount, 0);
 
 /** A re-roof rebuilds the fascia of every thick edge; outriggers bring a new soffit too (low and mid of the table, our judgement). */
 function trim_h({ given, variant }: TakeoffInput): number {
@@ -92,34 +100,61 @@ function hoursOf(input: TakeoffInput): Hours {
   const layBoards_h_m2 = cost('lay-boards').mid / 2;
   const byHand = given.work.lift ? 1 : dimension('panel-without-lift-factor');
   const hasUpperDeck = layers.some((layer) => layer.role === 'upper-deck');
-  const field_h = isPanel(input)
-    ? area_m2 * (cost('lay-panels').mid * byHand + (boards - 1) * layBoards_h_m2)
-    : area_m2 * (boards * layBoards_h_m2 + cost('screws-and-deck').mid * (hasUpperDeck ? 1 : WITHOUT_DECK));
-  const cutting_h = field_h * (wasteShare_pct(given, isPanel(input)) / PERCENT);
-  const edge_h =
-    airBarrier.bays * cost('seal-tail-bay').mid +
-    outriggerCount(input) * cost('outrigger').mid +
-    (cutsTails(input) ? wallLine_m(given) * cost('cut-and-wrap').mid : 0) +
-    trim_h(input);
-  return { open_h: (field_h + cutting_h) * factor, edge_h: edge_h * factor };
+  const cutting = 1 + wasteShare_pct(given, isPanel(input)) / PERCENT;
+  const field = isPanel(input)
+    ? [
+        { price: 'lay-panels', amount: area_m2 * cost('lay-panels').mid * byHand },
+        { price: 'lay-boards', amount: area_m2 * (boards - 1) * layBoards_h_m2 },
+      ]
+    : [
+        { price: 'lay-boards', amount: area_m2 * boards * layBoards_h_m2 },
+        {
+          price: 'screws-and-deck',
+          amount: area_m2 * cost('screws-and-deck').mid * (hasUpperDeck ? 1 : WITHOUT_DECK),
+        },
+      ];
+  const edge = [
+    { price: 'seal-tail-bay', amount: airBarrier.bays * cost('seal-tail-bay').mid },
+    { price: 'outrigger', amount: outriggerCount(input) * cost('outrigger').mid },
+    {
+      price: 'cut-and-wrap',
+      amount: cutsTails(input) ? wallLine_m(given) * cost('cut-and-wrap').mid : 0,
+    },
+    { price: 'eave-trim', amount: trim_h(input) },
+  ];
+  const scaled = (parts: readonly Part[], by: number): Part[] =>
+    parts.map(({ price, amount }) => ({ price, amount: amount * by })).filter(({ amount }) => amount > 0);
+  return { open: scaled(field, cutting * factor), edge: scaled(edge, factor) };
 }
 
-function materialsCost_USD(input: TakeoffInput): number {
+function materialsOf(input: TakeoffInput): Part[] {
   const { layers, roof, fasteners, given } = input;
+  const area_m2 = roof.area_m2;
   const waste = 1 + wasteShare_pct(given, isPanel(input)) / PERCENT;
-  const boards = insulationLayers(layers).reduce((sum, { material, resistance_m2K_W }) => {
-    return material !== null && isBoard(material) ? sum + boardCost(material).mid * resistance_m2K_W : sum;
-  }, 0);
+  const boards = new Map<string, number>();
+  for (const { material, resistance_m2K_W } of insulationLayers(layers))
+    if (material !== null && isBoard(material)) {
+      const price = `board-${material}`;
+      const amount = area_m2 * waste * boardCost(material).mid * resistance_m2K_W;
+      boards.set(price, (boards.get(price) ?? 0) + amount);
+    }
   const hasUpperDeck = layers.some((layer) => layer.role === 'upper-deck');
-  const deck = hasUpperDeck ? cost('second-deck').mid : 0;
-  const premium = isPanel(input) ? cost('panel-premium').mid : 0;
-  return (
-    roof.area_m2 * (waste * (boards + deck + premium) + cost('deck-membrane').mid) +
-    fasteners.count * cost('long-screw').mid +
-    input.airBarrier.bays * dimension('tail-block_USD') +
-    outriggerCount(input) * dimension('outrigger-material_USD') +
-    (input.variant.carrier === 'outriggers' ? dimension('engineer-fee_USD') : 0)
-  );
+  return [
+    ...[...boards].map(([price, amount]) => ({ price, amount })),
+    { price: 'second-deck', amount: hasUpperDeck ? area_m2 * waste * cost('second-deck').mid : 0 },
+    { price: 'panel-premium', amount: isPanel(input) ? area_m2 * waste * cost('panel-premium').mid : 0 },
+    { price: 'deck-membrane', amount: area_m2 * cost('deck-membrane').mid },
+    { price: 'long-screw', amount: fasteners.count * cost('long-screw').mid },
+    { price: 'tail-block_USD', amount: input.airBarrier.bays * dimension('tail-block_USD') },
+    {
+      price: 'outrigger-material_USD',
+      amount: outriggerCount(input) * dimension('outrigger-material_USD'),
+    },
+    {
+      price: 'engineer-fee_USD',
+      amount: input.variant.carrier === 'outriggers' ? dimension('engineer-fee_USD') : 0,
+    },
+  ].filter(({ amount }) => amount > 0);
 }
 
 /** Trades that must be on the roof: each counts as several handovers. */
@@ -166,8 +201,10 @@ function stepsOf(input: TakeoffInput): number {
  */
 export function takeoffOf(input: TakeoffInput): Candidate['takeoff'] {
   const { given, layers, roof, fasteners, airBarrier } = input;
-  const { open_h, edge_h } = hoursOf(input);
-  const labor_h = open_h + edge_h;
+  const hours = hoursOf(input);
+  const materials = materialsOf(input);
+  const open_h = sumOf(hours.open);
+  const labor_h = open_h + sumOf(hours.edge);
   const crew = given.work.crew === 'self-build' ? dimension('self-build-size') : dimension('crew-size');
   const rate = given.work.crew === 'self-build' ? 0 : dimension('labor-rate_USD_h');
   const carbon_kg_m2 = insulationLayers(layers).reduce(
@@ -203,7 +240,25 @@ export function takeoffOf(input: TakeoffInput): Candidate['takeoff'] {
     eaveLength_m: roof.eaveLength_m,
     rakeLength_m: roof.rakeLength_m,
     items,
-    cost_USD_m2: (materialsCost_USD(input) + labor_h * rate) / roof.area_m2,
+    parts: [
+      ...materials.map(({ price, amount }) => ({
+        price,
+        what: 'material' as const,
+        amount_m2: amount / roof.area_m2,
+      })),
+      ...hours.open.map(({ price, amount }) => ({
+        price,
+        what: 'open-hours' as const,
+        amount_m2: amount / roof.area_m2,
+      })),
+      ...hours.edge.map(({ price, amount }) => ({
+        price,
+        what: 'edge-hours' as const,
+        amount_m2: amount / roof.area_m2,
+      })),
+    ],
+    laborRate_USD_h: rate,
+    cost_USD_m2: (sumOf(materials) + labor_h * rate) / roof.area_m2,
     labor_h_m2: labor_h / roof.area_m2,
     carbon_kg_m2,
     trades: tradesOf(input).length,
