@@ -9,6 +9,7 @@ import { weightsOf } from './judgement/criteria.ts';
 import { cautionsOf, deferralsOf, judge, stopsOf, type Setting } from './judgement/judge.ts';
 import { rankingOf } from './judgement/ranking.ts';
 import { climateOf } from './roof/site.ts';
+import { siteLoadsOf } from './roof/loads.ts';
 import { requirementsOf } from './roof/requirements.ts';
 import { buildCandidate, strategies } from './strategies/index.ts';
 
@@ -93,6 +94,7 @@ export function evaluate(given: Case): Evaluation {
     requirements: setting.requirements,
     candidates,
     ranking,
+    siteLoads: siteLoadsOf(completed),
     cautions: cautionsOf(setting, ranking, judged),
     deferrals: deferralsOf(setting),
   };

@@ -5,6 +5,7 @@
  * cautious default of content/tables/defaults.json (see complete.ts).
  */
 import * as v from 'valibot';
+import { lumberGrades, lumberSizes, speciesIds } from '../catalog/lumber.ts';
 import { boards, coverings, editions, ventilations, zones } from '../catalog/sets.ts';
 
 export const formatVersion = 1;
@@ -51,6 +52,10 @@ export const cuts = ['plumb', 'square'] as const;
 export const wallAirBarriers = ['exterior-membrane', 'taped-sheathing', 'interior', 'none'] as const;
 export const claddings = ['stays', 'comes-off', 'new'] as const;
 export const ventWishes = ['no-preference', 'vented', 'unvented'] as const;
+export const outriggerSeats = ['deck', 'blocking', 'board'] as const;
+export const orientations = ['flat', 'on-edge'] as const;
+export const loadStandards = ['asce7-16', 'asce7-22'] as const;
+export const snowLevels = ['allowable', 'strength'] as const;
 export const exposures = ['B', 'C', 'D'] as const;
 export const wildfires = ['none', 'hazard-zone'] as const;
 export const seismicCategories = ['A', 'B', 'C', 'D0', 'D1', 'D2', 'E'] as const;
@@ -202,6 +207,16 @@ const screwReport = v.pipe(
     pullThrough_N: v.optional(amount(20, 50_000)),
     /** Shear of one screw with insulation between, of at most `lateralGap_m` when that is given. */
     lateral_N: v.optional(amount(1, 20_000)),
+  outriggerSpecies: v.optional(v.picklist(speciesIds)),
+  outriggerGrade: v.optional(v.picklist(lumberGrades)),
+  /** The member at hand; the smallest that passes is looked for when absent. */
+  outriggerSize: v.optional(v.picklist(lumberSizes)),
+  outriggerOrientation: v.optional(v.picklist(orientations)),
+  outriggerSpacing_m: v.optional(amount(0.2, 1.3)),
+  /** Along the member, wall line to heel screws; twice the overhang when absent. */
+  outriggerBackSpan_m: v.optional(amount(0.2, 6)),
+  /** What it rests on at the wall line. */
+  outriggerSeat: v.optional(v.picklist(outriggerSeats)),
     lateralGap_m: v.optional(amount(0, 0.6)),
     minimumPenetration_m: v.optional(amount(0.006, 0.15)),
     /** Longest screw that is sold. */
@@ -275,8 +290,19 @@ export const caseSchema = v.strictObject({
   wall: v.optional(wall),
   insulation: v.optional(insulation),
   covering: v.optional(covering),
+  /** Whether the ground snow is a figure of older maps (allowable stress) or of the 2022 maps (strength). */
+  snowLevel: v.optional(v.picklist(snowLevels)),
+  snowExposureFactor: v.optional(amount(0.7, 1.2)),
+  thermalFactor: v.optional(amount(0.85, 1.3)),
+  importanceFactor: v.optional(amount(0.8, 1.2)),
+  /** Length of a higher roof that snow can blow from, square to the step; 0 for none. */
+  upperRoofLength_m: v.optional(amount(0, 150)),
   loads: v.optional(loads),
   work: v.optional(work),
+  onHill: v.optional(yesNo),
+  topographicFactor: v.optional(amount(1, 3)),
+  /** Standard that the authority names for wind and snow; the code edition decides when absent. */
+  standard: v.optional(v.picklist(loadStandards)),
   priorities: v.optional(priorities),
   notes: v.optional(text(10000)),
 });

@@ -34,12 +34,37 @@ export interface CompleteCase {
     'attic' | 'fill' | 'ceiling' | 'interiorRetarder' | 'recessedLights' | 'wiringNearDeck'
   >;
   readonly indoor: With<Part<'indoor'>, 'temperature_C' | 'relativeHumidity_pct' | 'airtightness' | 'appliances'>;
-  readonly overhang: Whole<Part<'overhang'>>;
+  readonly overhang: With<
+    Part<'overhang'>,
+    | 'eave_m'
+    | 'rake_m'
+    | 'carriedToday'
+    | 'tails'
+    | 'iceDams'
+    | 'outriggerSpecies'
+    | 'outriggerGrade'
+    | 'outriggerSpacing_m'
+    | 'outriggerSeat'
+  >;
   readonly profile: With<Part<'profile'>, 'heritage' | 'look' | 'cut'>;
   readonly wall: Whole<Part<'wall'>>;
   readonly insulation: With<Part<'insulation'>, 'refusedBoards' | 'foamFree'>;
   readonly covering: Whole<Part<'covering'>>;
-  readonly loads: Whole<Part<'loads'>>;
+  readonly loads: With<
+    Part<'loads'>,
+    | 'groundSnow_Pa'
+    | 'snowLevel'
+    | 'snowExposureFactor'
+    | 'thermalFactor'
+    | 'importanceFactor'
+    | 'basicWindSpeed_m_s'
+    | 'exposure'
+    | 'onHill'
+    | 'topographicFactor'
+    | 'wildfire'
+    | 'seismicCategory'
+    | 'insects'
+  >;
   readonly work: Whole<Part<'work'>>;
   readonly priorities: Part<'priorities'>;
   readonly notes: string;

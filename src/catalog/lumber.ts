@@ -8,6 +8,15 @@ export const speciesIds = ['spruce-pine-fir', 'douglas-fir-larch', 'hem-fir', 's
 export type SpeciesId = (typeof speciesIds)[number];
 export const lumberSizes = ['2x4', '2x6', '2x8', '2x10'] as const;
 export type LumberSize = (typeof lumberSizes)[number];
+/** Grades; the table gives No. 2 from a transcription and the others from memory. */
+export const lumberGrades = ['select-structural', 'no-1', 'no-2', 'no-3'] as const;
+export type LumberGrade = (typeof lumberGrades)[number];
+export const gradeNames: Readonly<Record<LumberGrade, string>> = {
+  'select-structural': 'Select Structural',
+  'no-1': 'No. 1',
+  'no-2': 'No. 2',
+  'no-3': 'No. 3',
+};
 export const screwKinds = ['wood-screw', 'lag-screw'] as const;
 export type ScrewKind = (typeof screwKinds)[number];
 
@@ -42,6 +51,19 @@ export const lumberSchema = v.strictObject({
       flatUseFactor: positive,
     }),
   ),
+  grades: v.strictObject({
+    about: v.string(),
+    known: v.string(),
+    rows: v.array(
+      v.strictObject({
+        species: v.picklist(speciesIds),
+        grade: v.picklist(lumberGrades),
+        bending_psi: v.optional(positive),
+        bendingBySize_psi: v.optional(bySize),
+        elasticity_psi: positive,
+      }),
+    ),
+  }),
   repetitiveFactor: positive,
 });
 
@@ -86,6 +108,8 @@ export interface Lumber {
   readonly repetitiveFactor: number;
   readonly thickness_m: number;
   readonly depth_m: number;
+  /** How the strength and stiffness of the grade are known. */
+  readonly known: string;
 }
 
 export interface Screw {
@@ -99,38 +123,42 @@ export interface Screw {
   readonly bendingYield_Pa: number;
 }
 
-function readLumber(species: SpeciesId, size: LumberSize): Lumber {
+function readLumber(species: SpeciesId, size: LumberSize, grade: LumberGrade): Lumber {
   const wood = lumber.species.find((row) => row.id === species);
   const dressed = lumber.sizes.find((row) => row.id === size);
-  const bending_psi = wood?.bendingBySize_psi?.[size] ?? wood?.bending_psi;
-  if (!wood || !dressed || bending_psi === undefined)
-    throw new RangeError(`no lumber row for ${species} ${size}`);
+  const other = lumber.grades.rows.find((row) => row.species === species && row.grade === grade);
+  const graded = grade === 'no-2' ? wood : other;
+  const bending_psi = graded?.bendingBySize_psi?.[size] ?? graded?.bending_psi;
+  if (!wood || !dressed || !graded || bending_psi === undefined)
+    throw new RangeError(`no lumber row for ${species} ${size} ${grade}`);
   return {
-    name: `${size} ${wood.name} ${lumber.grade}`,
+    name: `${size} ${wood.name} ${gradeNames[grade]}`,
     specificGravity: wood.specificGravity,
     bending_Pa: bending_psi * PASCALS_PER_PSI,
     shear_Pa: wood.shear_psi * PASCALS_PER_PSI,
     bearing_Pa: wood.bearing_psi * PASCALS_PER_PSI,
-    elasticity_Pa: wood.elasticity_psi * PASCALS_PER_PSI,
+    elasticity_Pa: graded.elasticity_psi * PASCALS_PER_PSI,
     sizeFactor: wood.sizeFactorApplies ? dressed.sizeFactor : 1,
     flatUseFactor: dressed.flatUseFactor,
     repetitiveFactor: lumber.repetitiveFactor,
     thickness_m: metersFromInches(dressed.thickness_in),
     depth_m: metersFromInches(dressed.depth_in),
+    known: grade === 'no-2' ? lumber.known : lumber.grades.known,
   };
 }
 
-const lumberBySpecies = new Map(
-  speciesIds.map((species) => [
-    species,
-    new Map(lumberSizes.map((size) => [size, readLumber(species, size)] as const)),
-  ]),
+const lumberByName = new Map(
+  speciesIds.flatMap((species) =>
+    lumberSizes.flatMap((size) =>
+      lumberGrades.map((grade) => [`${species}/${size}/${grade}`, readLumber(species, size, grade)] as const),
+    ),
+  ),
 );
 
-/** The No. 2 design values and dressed size of one member, in SI. */
-export function lumberOf(species: SpeciesId, size: LumberSize): Lumber {
-  const found = lumberBySpecies.get(species)?.get(size);
-  if (!found) throw new RangeError(`no lumber row for ${species} ${size}`);
+/** The design values and dressed size of one member, in SI; No. 2 unless another grade is named. */
+export function lumberOf(species: SpeciesId, size: LumberSize, grade: LumberGrade = 'no-2'): Lumber {
+  const found = lumberByName.get(`${species}/${size}/${grade}`);
+  if (!found) throw new RangeError(`no lumber row for ${species} ${size} ${grade}`);
   return found;
 }
 

@@ -23,6 +23,7 @@ import {
   seasonLossSchema,
   thermalZoneSchema,
 } from './heatMoisture.ts';
+import { siteLoadsSchema, structureSchema } from './structure.ts';
 
 const number = v.number();
 const maybe = v.nullable(v.number());
@@ -235,45 +236,6 @@ export const airBarrierSchema = v.object({
   summary: word,
 });
 
-export const checkSchema = v.object({
-  id: word,
-  what: word,
-  demand: maybe,
-  capacity: maybe,
-  unit: word,
-  /** demand / capacity; above 1 the screening fails. */
-  ratio: maybe,
-  who: word,
-  ...citation.entries,
-});
-
-/** The outrigger chosen by the screening: the smallest that passes, or the strongest that fits. */
-export const outriggerSchema = v.object({
-  size: word,
-  orientation: v.picklist(['flat', 'on-edge']),
-  depth_m: number,
-  width_m: number,
-  backSpan_m: number,
-  spacing_m: number,
-});
-
-export const structureSchema = v.object({
-  provisional: v.literal(true),
-  carrier: v.picklist(['rafter-tails', 'truss-tails', 'outriggers']),
-  overhang_m: number,
-  /** Deepest overhang that passes this screening with the carrier's usual size. */
-  screeningLimit_m: number,
-  /** Wanted overhang over the screening limit. */
-  use: number,
-  /** Advised range of overhang when the wanted one fails, [m]. */
-  advised_m: v.nullable(v.tuple([number, number])),
-  addedDeadLoad_Pa: number,
-  alongSlope_Pa: number,
-  /** Null for tails, and where no outrigger fits between the boards. */
-  outrigger: v.nullable(outriggerSchema),
-  checks: v.array(checkSchema),
-});
-
 export const fastenersSchema = v.object({
   screwLength_m: number,
   sold: flag,
@@ -426,6 +388,8 @@ export const evaluationSchema = v.object({
 });
 
 export type Evaluation = v.InferOutput<typeof evaluationSchema>;
+  /** Snow, wind and live load of the place, shared by all candidates. */
+  siteLoads: siteLoadsSchema,
 export type Climate = v.InferOutput<typeof climateSchema>;
 export type Requirements = v.InferOutput<typeof requirementsSchema>;
 export type Candidate = v.InferOutput<typeof candidateSchema>;
@@ -448,5 +412,13 @@ export type {
 export type ThermalZoneId = v.InferOutput<typeof thermalZoneSchema>['id'];
 export type { Assumption } from '../case/assumption.ts';
 export type Ranking = v.InferOutput<typeof rankingSchema>;
-export type StructureCheck = v.InferOutput<typeof checkSchema>;
+export type {
+  CarrierPlan,
+  Combination,
+  NamedLoad,
+  RakeScreening,
+  SiteLoads,
+  StructureCheck,
+  WindZoneLoad,
+} from './structure.ts';
 export type Exclusion = v.InferOutput<typeof exclusionSchema>;

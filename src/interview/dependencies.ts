@@ -47,13 +47,13 @@ export const valueDependencies: readonly ValueDependency[] = [
   },
   {
     question: 'snow',
-    paths: ['loads.groundSnow_Pa'],
+    paths: ['loads.groundSnow_Pa', 'loads.snowLevel'],
     dependsOn: PLACE,
     because: 'The snow load was given for another place.',
   },
   {
     question: 'wind',
-    paths: ['loads.basicWindSpeed_m_s', 'loads.exposure'],
+    paths: ['loads.basicWindSpeed_m_s', 'loads.exposure', 'loads.onHill', 'loads.topographicFactor'],
     dependsOn: PLACE,
     because: 'The wind was given for another place.',
   },

@@ -34,6 +34,11 @@ export const hasTailsToCut: Guard = (answers) =>
   hasEave(answers) &&
   !isTrussRoof(answers) &&
   (answers.overhang?.carriedToday === undefined || answers.overhang.carriedToday === 'rafter-tails');
+/** False where there is no eave to carry, or old tails that stay carry it. */
+export const mayNeedOutriggers: Guard = (answers) =>
+  hasEave(answers) && !(hasTailsToCut(answers) && answers.overhang?.tails === 'keep');
+/** False only where the house is known to stand on no hill. */
+export const mayBeOnHill: Guard = ({ loads }) => loads?.onHill !== false;
 /** False only in the hottest zones, low down. */
 export const snowCanLie: Guard = (answers) => {
   const zone = knownZone(answers);

@@ -14,6 +14,7 @@ export const questionIds = [
   'below-deck',
   'indoor',
   'overhang',
+  'outriggers',
   'profile',
   'wall',
   'insulation',
@@ -95,6 +96,15 @@ export const pathsOf = {
     'overhang.iceDams',
   ],
   profile: [
+  outriggers: [
+    'overhang.outriggerSpecies',
+    'overhang.outriggerGrade',
+    'overhang.outriggerSize',
+    'overhang.outriggerOrientation',
+    'overhang.outriggerSpacing_m',
+    'overhang.outriggerBackSpan_m',
+    'overhang.outriggerSeat',
+  ],
     'profile.fasciaLimit_m',
     'profile.ridgeRiseLimit_m',
     'profile.heritage',
@@ -112,8 +122,14 @@ export const pathsOf = {
     'insulation.stock.area_m2',
   ],
   venting: ['covering.ventWish', 'covering.refusedVentilations'],
-  snow: ['loads.groundSnow_Pa'],
-  wind: ['loads.basicWindSpeed_m_s', 'loads.exposure'],
+  snow: ['loads.groundSnow_Pa', 'loads.snowLevel', 'loads.upperRoofLength_m'],
+  wind: [
+    'loads.basicWindSpeed_m_s',
+    'loads.exposure',
+    'loads.onHill',
+    'loads.topographicFactor',
+    'loads.standard',
+  ],
   hazards: ['loads.wildfire', 'loads.seismicCategory', 'loads.insects'],
   crew: [
     'work.crew',
@@ -134,6 +150,10 @@ export type AnswerPath = (typeof pathsOf)[StateId][number];
 export const neverAsked: Readonly<Record<string, string>> = {
   overdeck: 'the format version, written by the program',
 };
+  'loads.snowExposureFactor': 'a factor that an engineer sets in the case file; an ordinary roof is assumed',
+  'loads.thermalFactor':
+    'a factor that an engineer sets in the case file; a roof cold above its insulation is assumed',
+  'loads.importanceFactor': 'a factor that an engineer sets in the case file; an ordinary house is assumed',
 
 const pageOf = new Map<string, StateId>(
   stateIds.flatMap((page) => pathsOf[page].map((path): [string, StateId] => [path, page])),

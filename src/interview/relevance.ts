@@ -25,6 +25,8 @@ import {
   hasStock,
   hasTailsToCut,
   isStopped,
+  mayBeOnHill,
+  mayNeedOutriggers,
   snowCanLie,
   type Guard,
 } from './guards.ts';
@@ -132,6 +134,12 @@ export const fieldRelevance: readonly Relevance[] = [
     implies: 'never',
   },
   {
+    path: 'loads.topographicFactor',
+    applies: mayBeOnHill,
+    dependsOn: ['loads.onHill'],
+    because: 'The house stands on no hill, ridge or bluff.',
+  },
+  {
     path: 'profile.cut',
     applies: hasEave,
     dependsOn: ['overhang.eave_m'],
@@ -187,6 +195,11 @@ export const ZONE_PATHS: readonly AnswerPath[] = [
 
 /** Questions that an earlier answer skips by themselves. */
 export const ownSkips: Readonly<Partial<Record<QuestionId, Skip>>> = {
+  outriggers: {
+    applies: mayNeedOutriggers,
+    dependsOn: ['project.kind', 'overhang.eave_m', 'overhang.tails', 'overhang.carriedToday', 'framing.kind'],
+    because: 'The overhang that stays needs no added pieces.',
+  },
   snow: {
     applies: snowCanLie,
     dependsOn: [...ZONE_PATHS, 'place.elevation_m'],

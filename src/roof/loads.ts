@@ -1,21 +1,18 @@
 /** Loads on a candidate roof for the screening of edges and fasteners. All provisional. */
-import { dimension } from '../catalog/dimensions.ts';
-import { covering } from '../catalog/coverings.ts';
 import type { CompleteCase } from '../case/complete.ts';
-import type { Layer } from '../evaluation/evaluation.ts';
-import { allowableStressSnow, flatRoofSnow, slopeFactor } from '../structure/snow.ts';
-import { roofWindPressure, type WindShape, type WindZone } from '../structure/wind.ts';
-import { angleOfPitch_deg, cosine, sine } from './geometry.ts';
+import type { Layer, NamedLoad, SiteLoads } from '../evaluation/evaluation.ts';
+import { roofLive } from '../structure/live.ts';
+import { sine } from './geometry.ts';
+import { once } from './memo.ts';
+import { namedLoad } from './namedLoad.ts';
+import { allowableSnow_Pa, eaveIceOn, namedSnow, siteSnow, type SiteSnow } from './snowLoads.ts';
+import { meanRoofHeight_m } from './windEdition.ts';
+import { namedWind, siteWind, windGaps, windOf, type SiteWind } from './windLoads.ts';
 
 /** [m/s²] standard gravity (BIPM SI brochure, 9th edition). */
 const GRAVITY = 9.80665;
-/** [m²] smallest effective area of the wind tables: 10 ft² (ASCE/SEI 7-16, seen-transcription). */
-const SMALL_AREA_M2 = 0.92903;
-/** [m] the wind tables end at a mean roof height of 60 ft (ASCE/SEI 7-16, seen-transcription). */
-const GREATEST_HEIGHT_M = 18.288;
-const WIND_EDITION = 'asce7-16';
-const SNOW_EDITION = 'asce7-16';
 
+/** All numbers, so that the remembered parts can be keyed by them. */
 export interface RoofLoad {
   /** Everything above the framing, per slope area. */
   readonly dead_Pa: number;
@@ -23,72 +20,193 @@ export interface RoofLoad {
   readonly upper_Pa: number;
   /** Roof snow on the horizontal projection, allowable-stress level. */
   readonly snow_Pa: number;
-  /** Strength-level pressures square to the slope; null when the tables do not reach this slope. */
+  /** Lee side after wind over the ridge, at the eave; null where not asked for or not covered. */
+  readonly unbalanced_Pa: number | null;
+  /** Snow and drift below a higher roof together; null without one. */
+  readonly drift_Pa: number | null;
+  /** Ice of twice the flat snow on the overhang, where the standard asks for it; else null. */
+  readonly eaveIce_Pa: number | null;
+  /** The same where it is shown as a robust check only; else null. */
+  readonly robustIce_Pa: number | null;
+  readonly live_Pa: number;
+  /** Strength-level pressures square to the slope; null when the tables do not reach this roof. */
   readonly cornerUplift_Pa: number | null;
   readonly overhangUplift_Pa: number | null;
   readonly overhangDownward_Pa: number | null;
+  readonly rakeUplift_Pa: number | null;
+  readonly rakeDownward_Pa: number | null;
 }
+
+interface SiteParts {
+  readonly snow: SiteSnow;
+  readonly wind: SiteWind;
+  readonly live_Pa: number;
+}
+
+/** What the place puts on every candidate, computed once for a case. */
+const partsOf = (given: CompleteCase): SiteParts =>
+  once(given, 'site-loads', () => ({
+    snow: siteSnow(given),
+    wind: siteWind(given),
+    live_Pa: roofLive(given.roof.pitch_rise_per_12),
+  }));
 
 const weight_Pa = (layers: readonly Layer[]): number =>
   GRAVITY * layers.reduce((sum, layer) => sum + layer.mass_kg_m2, 0);
 
-const windShape = (shape: CompleteCase['roof']['shape']): WindShape => (shape === 'hip' ? 'hip' : 'gable');
+/** Air that moves below the covering. */
+const isVentilated = (layers: readonly Layer[]): boolean =>
+  layers.some((layer) => layer.role === 'vent-gap' || layer.role === 'drainage-mat');
+const resistance_m2K_W = (layers: readonly Layer[]): number =>
+  layers
+    .filter((layer) => layer.role === 'cavity' || layer.role === 'insulation')
+    .reduce((sum, layer) => sum + layer.resistance_m2K_W, 0);
 
-/** The zones of the corner and of the eave corner, in the words of the 2016 edition. */
-const cornerZone = (shape: WindShape): WindZone => (shape === 'hip' ? '3' : '3r');
-const eaveCornerZone = (shape: WindShape): WindZone => (shape === 'hip' ? '3' : '3e');
+const iceOn = (given: CompleteCase, layers: readonly Layer[]) =>
+  eaveIceOn(partsOf(given).snow, {
+    resistance_m2K_W: resistance_m2K_W(layers),
+    ventilated: isVentilated(layers),
+    overhang_m: given.overhang.eave_m,
+  });
 
 /**
- * Dead, snow and wind on a candidate.
+ * Dead, snow, live and wind on a candidate.
  *
- * dead = g Σ mass of the layers above the framing; snow = flat roof snow × slope factor, allowable-stress level
+ * dead = g Σ mass of the layers above the framing; snow, ice and drift in allowable-stress combinations; wind at strength
  *
  * @param given   [-] the complete case
- * @param layers  [kg/m²] its layers
+ * @param layers  [kg/m², m²K/W] its layers
  * @returns       [Pa] see RoofLoad
- * @source        ASCE-7-16 chapters 7 and 30 (seen-transcription): confirm in the standard
- * @assumes       partly exposed, cold upper deck, category II; house fully enclosed, flat ground; a shed, gambrel or
- *                cross gable takes the coefficients of a gable
+ * @source        ASCE-7-16 chapters 4, 7 and 30 (seen-transcription): confirm in the standard
+ * @assumes       house fully enclosed; wind null on shapes and slopes that the tables leave out
  */
 export function loadsOn(given: CompleteCase, layers: readonly Layer[]): RoofLoad {
-  const angle_deg = angleOfPitch_deg(given.roof.pitch_rise_per_12);
-  const thermalFactor = dimension('snow-thermal-factor');
-  const flat_Pa = flatRoofSnow({
-    groundSnow_Pa: given.loads.groundSnow_Pa,
-    exposureFactor: dimension('snow-exposure-factor'),
-    thermalFactor,
-    importanceFactor: dimension('snow-importance-factor'),
-    edition: SNOW_EDITION,
-  });
-  const slope = slopeFactor(angle_deg, thermalFactor, covering(given.covering.kind).slippery);
-  const run_m = given.roof.shape === 'shed' ? given.roof.width_m : given.roof.width_m / 2;
-  const ridge_m = given.roof.eaveHeight_m + (run_m * sine(angle_deg)) / cosine(angle_deg);
-  const site = {
-    edition: WIND_EDITION,
-    basicSpeed_m_s: given.loads.basicWindSpeed_m_s,
-    exposure: given.loads.exposure,
-    meanRoofHeight_m: Math.min((given.roof.eaveHeight_m + ridge_m) / 2, GREATEST_HEIGHT_M),
-    groundElevation_m: Math.max(0, given.place.elevation_m ?? 0),
-  } as const;
-  const roofShape = windShape(given.roof.shape);
-  const pressure = (zone: WindZone, part: 'roof' | 'overhang') => {
-    const found = roofWindPressure(
-      site,
-      { roofShape, angle_deg, zone, effectiveArea_m2: SMALL_AREA_M2 },
-      part,
-    );
-    return found.kind === 'notCovered' ? null : found;
-  };
-  const overhang = pressure(eaveCornerZone(roofShape), 'overhang');
+  const { snow, wind, live_Pa } = partsOf(given);
+  const allowable = (load_Pa: number): number => allowableSnow_Pa(snow, load_Pa);
   const insulationEnd = layers.findLastIndex((layer) => layer.role === 'insulation');
   const deck = layers.findIndex((layer) => layer.role === 'deck');
+  const ice = iceOn(given, layers);
+  const eave = windOf(wind, 'eave-overhang');
+  const rake = windOf(wind, 'rake-overhang');
   return {
     dead_Pa: weight_Pa(layers.slice(deck)),
     upper_Pa: weight_Pa(layers.slice(insulationEnd + 1)),
-    snow_Pa: allowableStressSnow(SNOW_EDITION, flat_Pa * slope),
-    cornerUplift_Pa: pressure(cornerZone(roofShape), 'roof')?.uplift_Pa ?? null,
-    overhangUplift_Pa: overhang?.uplift_Pa ?? null,
-    overhangDownward_Pa: overhang?.downward_Pa ?? null,
+    snow_Pa: allowable(snow.balanced_Pa),
+    unbalanced_Pa: snow.unbalancedAtEave_Pa === null ? null : allowable(snow.unbalancedAtEave_Pa),
+    drift_Pa: snow.drift === null ? null : allowable(snow.balanced_Pa + snow.drift.surcharge_Pa),
+    eaveIce_Pa: ice.isAsked ? ice.load_Pa : null,
+    robustIce_Pa: ice.isAsked ? null : ice.load_Pa,
+    live_Pa,
+    cornerUplift_Pa: windOf(wind, 'corner').uplift_Pa,
+    overhangUplift_Pa: eave.uplift_Pa,
+    overhangDownward_Pa: eave.downward_Pa,
+    rakeUplift_Pa: rake.uplift_Pa,
+    rakeDownward_Pa: rake.downward_Pa,
+  };
+}
+
+/** The loads of one build-up by name: what lies on it, and the ice that its R and its gap decide. */
+export function namedLoadsOf(given: CompleteCase, layers: readonly Layer[], load: RoofLoad): NamedLoad[] {
+  const ice = iceOn(given, layers);
+  const own = {
+    level: 'service',
+    source: 'COMMON-PRACTICE',
+    clause: 'weights of the layers',
+    known: 'computed',
+    confirm: false,
+  } as const;
+  return [
+    namedLoad('dead', 'Dead load above the framing, per slope area', load.dead_Pa, own),
+    namedLoad('dead-upper', 'Of it above the insulation', load.upper_Pa, own),
+    namedLoad('eave-ice', 'Eave ice, twice the flat roof snow', ice.load_Pa, {
+      level: 'allowable',
+      source: 'ASCE-7-16',
+      clause: '7.4.5',
+      known: 'seen-secondary',
+      confirm: true,
+      note: ice.note,
+    }),
+  ];
+}
+
+/** Where a shape has snow rules that are not read here. */
+function snowGaps(given: CompleteCase): SiteLoads['notCovered'] {
+  const { shape, dormers, valleys } = given.roof;
+  const gaps: SiteLoads['notCovered'] = [];
+  if (shape === 'gambrel' || shape === 'cross-gable')
+    gaps.push({
+      what: 'Snow over the ridge and in valleys',
+      reason: `Unbalanced snow is read here for gable and hip roofs, not for a ${shape === 'gambrel' ? 'gambrel' : 'cross gable'}.`,
+      todo: 'The engineer adds the unbalanced cases, and the snow that slides and drifts into valleys.',
+    });
+  if (dormers > 0 || (valleys > 0 && shape !== 'cross-gable'))
+    gaps.push({
+      what: 'Drift at dormers and valleys',
+      reason: 'Snow piles up against dormer walls and in valleys; their sizes are not asked for.',
+      todo: 'The engineer adds the drifts where the roof is broken.',
+    });
+  return gaps;
+}
+
+function standardReason(given: CompleteCase): string {
+  if (given.loads.standard !== undefined) return 'Named by the authority.';
+  const { edition } = given.codes;
+  if (edition === '2024') return 'The 2024 codes name the 2022 edition.';
+  if (edition === '2015')
+    return 'The 2015 codes name the 2010 edition, which is not read here; the 2016 edition stands in.';
+  return `The ${edition} codes name the 2016 edition.`;
+}
+
+function openQuestions(given: CompleteCase, live_Pa: number): string[] {
+  const { loads } = given;
+  return [
+    'Which ground snow, wind speed and exposure does the authority use here?',
+    ...(loads.onHill ? ['What is the topographic factor of the hill or ridge?'] : []),
+    ...(loads.upperRoofLength_m === undefined
+      ? ['Does snow blow or slide onto this roof from a higher one?']
+      : []),
+    ...(live_Pa > 0
+      ? ['A worker’s 300 lb (1.33 kN) at the tip of the overhang is not in this screening: does it govern?']
+      : []),
+  ];
+}
+
+/**
+ * Loads of the place that all candidates share, by name, with what the tables leave out.
+ *
+ * snow, wind and live load of loadsOn, each with level, clause and grade
+ *
+ * @param given  [-] the complete case
+ * @returns      [-] see SiteLoads; provisional
+ * @source       ASCE-7-16 chapters 4, 7, 26, 30 (seen-transcription): confirm in the standard
+ */
+export function siteLoadsOf(given: CompleteCase): SiteLoads {
+  const { snow, wind, live_Pa } = partsOf(given);
+  return {
+    provisional: true,
+    standard: wind.site.edition,
+    standardReason: standardReason(given),
+    snowStandard: snow.standard,
+    snowStandardReason:
+      snow.standard === 'asce7-22'
+        ? 'The ground snow is a strength figure of the 2022 maps: combinations take 0.7 of the roof snow.'
+        : 'The ground snow counts as a figure of older maps: combinations take the roof snow whole.',
+    meanRoofHeight_m: meanRoofHeight_m(given),
+    edgeWidth_m: wind.edgeWidth_m,
+    loads: [
+      ...namedSnow(given, snow),
+      namedLoad('roof-live', 'Roof live load of people and tools', live_Pa, {
+        level: 'allowable',
+        source: 'ASCE-7-16',
+        clause: '4.8',
+        known: 'memory',
+        confirm: true,
+      }),
+      ...namedWind(given, wind),
+    ],
+    windZones: [...wind.zones],
+    notCovered: [...windGaps(wind), ...snowGaps(given)],
+    open: openQuestions(given, live_Pa),
   };
 }
 

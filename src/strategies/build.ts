@@ -175,7 +175,7 @@ const overhangKey = ({ strategy, carrier }: Variant, layers: readonly Layer[], l
 
 const boardThicknesses = (layers: readonly Layer[]): string =>
   insulationLayers(layers)
-    .map((layer) => layer.thickness_m)
+    .map((layer) => `${layer.material ?? ''} ${layer.thickness_m}`)
     .join('+');
 
 /**

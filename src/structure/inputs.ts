@@ -1,6 +1,6 @@
 /** Input schemas of the structural calculations; faults say what is wrong and what is allowed. */
 import * as v from 'valibot';
-import { lumberSizes, screwKinds, speciesIds } from '../catalog/lumber.ts';
+import { lumberGrades, lumberSizes, screwKinds, speciesIds } from '../catalog/lumber.ts';
 import { oneOf, quantity, wholeNumber } from '../catalog/quantity.ts';
 import { windEditions, windShapes, windZones, zonesOf } from '../catalog/windCoefficients.ts';
 import { pascalsFromPsf } from '../units.ts';
@@ -112,6 +112,7 @@ export const outriggerInput = v.strictObject({
     species: oneOf(speciesIds),
     size: oneOf(lumberSizes),
     orientation: oneOf(['flat', 'on-edge']),
+    grade: v.exactOptional(oneOf(lumberGrades)),
   }),
   spacing_m: quantity({ above: 0, atMost: 2.5 }),
   overhang_m: quantity({ above: 0, atMost: 3 }),
@@ -120,8 +121,11 @@ export const outriggerInput = v.strictObject({
   loads: v.strictObject({
     dead_Pa: quantity(LIMITS.load_Pa),
     snow_Pa: quantity(LIMITS.load_Pa),
+    unbalanced_Pa: v.exactOptional(quantity(LIMITS.load_Pa)),
+    drift_Pa: v.exactOptional(quantity(LIMITS.load_Pa)),
     roofLive_Pa: v.exactOptional(quantity(LIMITS.load_Pa)),
     eaveIce_Pa: v.exactOptional(quantity(LIMITS.load_Pa)),
+    robustIce_Pa: v.exactOptional(quantity(LIMITS.load_Pa)),
     windUplift_Pa: v.exactOptional(quantity({ atLeast: -20_000, atMost: 0 })),
     windDownward_Pa: v.exactOptional(quantity({ atLeast: 0, atMost: 20_000 })),
   }),
@@ -142,13 +146,18 @@ export const outriggerInput = v.strictObject({
       [
         v.strictObject({ on: v.literal('wood'), bearingLength_m: quantity(LIMITS.thickness_m) }),
         v.strictObject({
+          on: v.literal('blocking'),
+          bearingLength_m: quantity(LIMITS.thickness_m),
+          blockingHeight_m: quantity(LIMITS.thickness_m),
+        }),
+        v.strictObject({
           on: v.literal('board'),
           bearingLength_m: quantity(LIMITS.thickness_m),
           boardThickness_m: quantity(LIMITS.thickness_m),
           boardStrength_Pa: quantity({ atLeast: 10_000, atMost: 5_000_000 }),
         }),
       ],
-      (issue) => `${JSON.stringify(issue.input)} is not one of wood, board`,
+      (issue) => `${JSON.stringify(issue.input)} is not one of wood, blocking, board`,
     ),
   ),
 });

@@ -43,16 +43,23 @@ export interface SmallestOutrigger {
  *
  * @param outrigger         [m, Pa, N] the wanted outrigger; its size and orientation are replaced
  * @param greatestDepth_m   [m] depth of the zone it must fit into; no limit when absent
+ * @param only              [-] the size or orientation that is settled; both are searched when absent
  * @returns                 [-] the choice or null, and what was tried
  * @throws                  RangeError when a value is outside its range
  * @source                  OUR-JUDGEMENT order of sizes; NDS-2018 through the screening (seen-transcription)
  * @assumes                 gates of depth and back span stay open for the engineer: only the flat-2x4 gate rules a size out
  */
-export function smallestOutrigger(outrigger: Outrigger, greatestDepth_m = Infinity): SmallestOutrigger {
+export function smallestOutrigger(
+  outrigger: Outrigger,
+  greatestDepth_m = Infinity,
+  only: Partial<OutriggerSize> = {},
+): SmallestOutrigger {
   const tried = CANDIDATES.filter(
     (candidate) =>
+      (only.size ?? candidate.size) === candidate.size &&
+      (only.orientation ?? candidate.orientation) === candidate.orientation &&
       sectionOf({ ...candidate, species: outrigger.member.species }).depth_m <=
-      greatestDepth_m + DEPTH_NOISE_M,
+        greatestDepth_m + DEPTH_NOISE_M,
   ).map((candidate) => ({
     ...candidate,
     screening: outriggerScreening({ ...outrigger, member: { ...outrigger.member, ...candidate } }),

@@ -1,7 +1,7 @@
 /** Rafter tails and truss tails as cantilevers: prescriptive limits, then bending, shear and sag. */
 import { metersFromInches } from '../units.ts';
-import { loadCases, type RoofLoads } from './combinations.ts';
-import { demandPositive, demandRange } from './guards.ts';
+import { loadCases, type LoadCaseId, type RoofLoads } from './combinations.ts';
+import { demandPositive, demandRange, radians } from './guards.ts';
 import {
   CONFIRM_IN_STANDARD,
   ENGINEER,
@@ -17,6 +17,7 @@ import {
   shearStress,
   tipDeflection,
   type LumberSize,
+  type OverhangStatics,
   type SpeciesId,
 } from './timber.ts';
 
@@ -28,6 +29,8 @@ const SPAN_DIVISOR = 3;
 const LEAST_REMAINING_M = metersFromInches(7 / 2);
 /** [-] notch at the end of a rafter up to a quarter of its depth, IRC R802.7.1 (seen-secondary). */
 const NOTCH_DIVISOR = 4;
+/** [m] 1-1/2 in, least bearing of a rafter on its plate, IRC R802.6 (memory). */
+const LEAST_BEARING_M = metersFromInches(3 / 2);
 /** [-] sag limit of roof members under total load, L/120, with twice the overhang as L, IBC table 1604.3 (memory). */
 export const SAG_DIVISOR = 120;
 
@@ -62,38 +65,41 @@ export interface RafterTail {
   readonly tip_N: number;
 }
 
+export interface RafterTailCase extends OverhangStatics {
+  readonly id: LoadCaseId;
+  readonly loadDuration: number;
+  /** False for a robust check. */
+  readonly counts: boolean;
+  readonly normal_Pa: number;
+  readonly tipDeflection_m: number;
+  /** Greatest of bending, shear and sag. */
+  readonly ratio: number;
+}
+
 export interface RafterTailScreening extends Screening {
   readonly bending: ScreeningCheck;
   readonly shear: ScreeningCheck;
   readonly deflection: ScreeningCheck;
   readonly remainingDepth: ScreeningCheck;
   readonly notchDepth: ScreeningCheck;
+  /** Depth that the least seat on the plate needs, against what may be cut. */
+  readonly seatCut: ScreeningCheck;
   readonly prescriptive: ScreeningCheck;
   readonly tipDeflection_m: number;
+  readonly cases: readonly RafterTailCase[];
 }
 
-/**
- * Screening of a sawn rafter tail.
- *
- * M = w a^2/2 + P a and V on the section left above the notch; sag with the full section; ratio = demand / limit
- *
- * @param tail  [m, deg, Pa, N] member, spacing, overhang, back span, slope, notch, loads
- * @returns     [-] one check per limit with the case that governs
- * @throws      RangeError when a value is outside its range
- * @source      NDS-2018 chapter 3 (seen-transcription); IRC-2024-R802.7 section R802.7.1 (seen-secondary); AWC-WFCM (memory)
- * @assumes     the notch sits at the wall line; repetitive use when spaced 24 in or less; no load on the back span
- */
-export function rafterTailScreening(tail: RafterTail): RafterTailScreening {
-  demandPositive('spacing_m', tail.spacing_m);
-  demandRange('notch_m', tail.notch_m, 0);
-  demandRange('tip_N', tail.tip_N, 0);
+type CheckText = Pick<ScreeningCheck, 'id' | 'what' | 'unit' | 'source' | 'clause' | 'known'>;
+type Pair = readonly [demand: number, capacity: number];
+type Row = RafterTailCase & Readonly<Record<'bending' | 'shear' | 'deflection', Pair>>;
+
+/** Demand and limit of the tail in every load case. */
+function rowsOf(tail: RafterTail): Row[] {
   const member = { species: tail.species, size: tail.size, orientation: 'on-edge' } as const;
   const full = sectionOf(member);
-  if (tail.notch_m >= full.depth_m)
-    throw new RangeError(`notch_m: ${tail.notch_m} is not below the depth ${full.depth_m}`);
   const left = rectangle(full.width_m, full.depth_m - tail.notch_m);
   const isRepetitive = tail.spacing_m <= PRESCRIPTIVE_OVERHANG_M;
-  const rows = loadCases(tail.loads, tail.angle_deg).map((load) => {
+  return loadCases(tail.loads, tail.angle_deg).map((load) => {
     const beam = {
       load_N_m: load.normal_Pa * tail.spacing_m,
       tip_N: tail.tip_N * load.tipShare,
@@ -102,118 +108,146 @@ export function rafterTailScreening(tail: RafterTail): RafterTailScreening {
     };
     const statics = overhangStatics(beam);
     const allowed = allowableStress(member, load.loadDuration, isRepetitive);
-    const stiffness_Nm2 = allowed.elasticity_Pa * full.inertia_m4;
+    const tipDeflection_m = tipDeflection({
+      ...beam,
+      stiffness_Nm2: allowed.elasticity_Pa * full.inertia_m4,
+    });
+    const bending: Pair = [Math.abs(statics.moment_Nm) / left.modulus_m3, allowed.bending_Pa];
+    const shear: Pair = [shearStress(statics.shear_N, left.area_m2), allowed.shear_Pa];
+    const deflection: Pair = [Math.abs(tipDeflection_m), (2 * tail.overhang_m) / SAG_DIVISOR];
+    const ratio = Math.max(...[bending, shear, deflection].map(([demand, capacity]) => demand / capacity));
+    const { id, loadDuration, counts, normal_Pa } = load;
     return {
-      id: load.id,
-      bending: [Math.abs(statics.moment_Nm) / left.modulus_m3, allowed.bending_Pa] as const,
-      shear: [shearStress(statics.shear_N, left.area_m2), allowed.shear_Pa] as const,
-      deflection: [
-        Math.abs(tipDeflection({ ...beam, stiffness_Nm2 })),
-        (2 * tail.overhang_m) / SAG_DIVISOR,
-      ] as const,
+      id,
+      loadDuration,
+      counts,
+      normal_Pa,
+      ...statics,
+      tipDeflection_m,
+      ratio,
+      bending,
+      shear,
+      deflection,
     };
   });
-  const worst = (
-    key: 'bending' | 'shear' | 'deflection',
-    text: Pick<ScreeningCheck, 'what' | 'unit' | 'source' | 'clause' | 'known'>,
-  ): ScreeningCheck => {
-    const row = rows.reduce((most, next) =>
-      next[key][0] / next[key][1] > most[key][0] / most[key][1] ? next : most,
-    );
-    const [demand, capacity] = row[key];
-    return {
-      id: `tail-${key}`,
-      demand,
-      capacity,
-      ratio: demand / capacity,
-      governingCase: row.id,
-      who: ENGINEER,
-      ...text,
-    };
-  };
-  const rule = (
-    id: string,
-    what: string,
-    demand: number,
-    capacity: number,
-    source: string,
-    clause: string,
-    known: string,
-  ): ScreeningCheck => ({
-    id,
-    what,
-    demand,
-    capacity,
-    unit: 'm',
-    ratio: demand / capacity,
-    governingCase: 'geometry',
-    who: ENGINEER,
-    source,
-    clause,
-    known,
-  });
-  const bending = worst('bending', {
+}
+
+const texts = {
+  bending: {
+    id: 'tail-bending',
     what: 'Bending of the tail above the notch',
     unit: 'Pa',
     source: 'NDS-2018-SUPPLEMENT',
     clause: 'Tables 4A, 4B',
     known: 'seen-transcription',
-  });
-  const shear = worst('shear', {
+  },
+  shear: {
+    id: 'tail-shear',
     what: 'Shear of the tail above the notch',
     unit: 'Pa',
     source: 'NDS-2018',
     clause: '3.4.2',
     known: 'seen-transcription',
-  });
-  const deflection = worst('deflection', {
+  },
+  deflection: {
+    id: 'tail-deflection',
     what: 'Sag of the tip against twice the overhang over 120',
     unit: 'm',
     source: 'IBC-2018',
     clause: 'Table 1604.3',
     known: 'memory',
-  });
-  const isNotched = tail.notch_m > 0;
+  },
   // The demand is the depth that must stay, so that a ratio above 1 is a fault as everywhere.
-  const remainingDepth = rule(
-    'tail-remaining-depth',
-    'Depth that must stay above the notch against the depth that stays',
-    isNotched ? LEAST_REMAINING_M : 0,
-    left.depth_m,
-    'IRC-2024-R802.7',
-    'R802.7.1.1',
-    'seen-secondary',
-  );
-  const notchDepth = rule(
-    'tail-notch',
-    'Notch against a quarter of the depth',
-    tail.notch_m,
-    full.depth_m / NOTCH_DIVISOR,
-    'IRC-2024-R802.7',
-    'R802.7.1',
-    'seen-secondary',
-  );
-  const prescriptive = rule(
-    'tail-prescriptive',
-    'Overhang against the lesser of 24 in and a third of the span',
-    tail.overhang_m,
-    prescriptiveOverhang(tail.backSpan_m),
-    'AWC-WFCM',
-    'eave overhang',
-    'memory',
-  );
-  const checks = [bending, shear, deflection, remainingDepth, notchDepth, prescriptive];
+  remainingDepth: {
+    id: 'tail-remaining-depth',
+    what: 'Depth that must stay above the notch against the depth that stays',
+    unit: 'm',
+    source: 'IRC-2024-R802.7',
+    clause: 'R802.7.1.1',
+    known: 'seen-secondary',
+  },
+  notchDepth: {
+    id: 'tail-notch',
+    what: 'Notch against a quarter of the depth',
+    unit: 'm',
+    source: 'IRC-2024-R802.7',
+    clause: 'R802.7.1',
+    known: 'seen-secondary',
+  },
+  seatCut: {
+    id: 'tail-seat-cut',
+    what: 'Depth that a birdsmouth with 1 1/2 in of bearing needs against a quarter of the depth',
+    unit: 'm',
+    source: 'IRC-2024-R802.7',
+    clause: 'R802.6, R802.7.1',
+    known: 'memory',
+  },
+  prescriptive: {
+    id: 'tail-prescriptive',
+    what: 'Overhang against the lesser of 24 in and a third of the span',
+    unit: 'm',
+    source: 'AWC-WFCM',
+    clause: 'eave overhang',
+    known: 'memory',
+  },
+} as const satisfies Record<string, CheckText>;
+
+const checkOf = (text: CheckText, [demand, capacity]: Pair, governingCase: string): ScreeningCheck => ({
+  ...text,
+  demand,
+  capacity,
+  ratio: demand / capacity,
+  governingCase,
+  who: ENGINEER,
+});
+
+function worst(rows: readonly Row[], key: 'bending' | 'shear' | 'deflection'): ScreeningCheck {
+  return rows
+    .filter((row) => row.counts)
+    .map((row) => checkOf(texts[key], row[key], row.id))
+    .reduce((most, next) => (next.ratio > most.ratio ? next : most));
+}
+
+/**
+ * Screening of a sawn rafter tail.
+ *
+ * M = w a^2/2 + P a and V on the section left above the notch; sag with the full section; ratio = demand / limit
+ *
+ * @param tail  [m, deg, Pa, N] member, spacing, overhang, back span, slope, notch, loads
+ * @returns     [-] one check per limit with the case that governs, and every case
+ * @throws      RangeError when a value is outside its range
+ * @source      NDS-2018 chapter 3 (seen-transcription); IRC-2024-R802.7 section R802.7.1 (seen-secondary); AWC-WFCM (memory)
+ * @assumes     the notch sits at the wall line; repetitive use when spaced 24 in or less; no load on the back span
+ */
+export function rafterTailScreening(tail: RafterTail): RafterTailScreening {
+  demandPositive('spacing_m', tail.spacing_m);
+  demandRange('notch_m', tail.notch_m, 0);
+  demandRange('tip_N', tail.tip_N, 0);
+  const full = sectionOf({ species: tail.species, size: tail.size, orientation: 'on-edge' });
+  if (tail.notch_m >= full.depth_m)
+    throw new RangeError(`notch_m: ${tail.notch_m} is not below the depth ${full.depth_m}`);
+  const rows = rowsOf(tail);
+  const limit_m = full.depth_m / NOTCH_DIVISOR;
+  const rule = (text: CheckText, pair: Pair): ScreeningCheck => checkOf(text, pair, 'geometry');
+  const checks = {
+    bending: worst(rows, 'bending'),
+    shear: worst(rows, 'shear'),
+    deflection: worst(rows, 'deflection'),
+    remainingDepth: rule(texts.remainingDepth, [
+      tail.notch_m > 0 ? LEAST_REMAINING_M : 0,
+      full.depth_m - tail.notch_m,
+    ]),
+    notchDepth: rule(texts.notchDepth, [tail.notch_m, limit_m]),
+    seatCut: rule(texts.seatCut, [LEAST_BEARING_M * Math.sin(radians(tail.angle_deg)), limit_m]),
+    prescriptive: rule(texts.prescriptive, [tail.overhang_m, prescriptiveOverhang(tail.backSpan_m)]),
+  };
   return {
     provisional: true,
     decidedBy: ENGINEER,
-    standing: standingOf(checks, prescriptive.ratio > 1),
+    standing: standingOf(Object.values(checks), checks.prescriptive.ratio > 1),
     notes: [CONFIRM_IN_STANDARD, 'Truss tails follow the truss drawing, not this screening.'],
-    bending,
-    shear,
-    deflection,
-    remainingDepth,
-    notchDepth,
-    prescriptive,
-    tipDeflection_m: deflection.demand,
+    ...checks,
+    tipDeflection_m: checks.deflection.demand,
+    cases: rows.map(({ bending: _b, shear: _s, deflection: _d, ...each }) => each),
   };
 }

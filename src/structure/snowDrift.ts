@@ -22,6 +22,10 @@ const SURCHARGE_WIDTH = 8 / 3;
 const DENSITY = { perGroundSnow: 0.13, base_pcf: 14, greatest_pcf: 30 } as const;
 /** [-] drift height 0.43 lu^(1/3) (pg + 10)^(1/4) - 1.5 in feet and psf, figure 7.6-1. */
 const DRIFT_16 = { factor: 0.43, added_psf: 10, off_ft: 1.5, fetchPower: 1 / 3, snowPower: 1 / 4 } as const;
+/** [-] drift in front of a step over that behind it, section 7.7.1 (memory). */
+const WINDWARD_DRIFT = 0.75;
+/** [-] width of a drift over its height, section 7.7.1 (memory). */
+const DRIFT_WIDTH = 4;
 /** [m] 20 ft, least fetch of the drift formula (memory). */
 const LEAST_FETCH_M = metersFromFeet(20);
 /** [-] drift height 1.5 sqrt(pg^0.74 lu^0.70 W2^1.7 / density) in feet, psf, pcf, 7-22 eq. 7.6-1. */
@@ -88,6 +92,52 @@ export function driftHeight2022(groundSnow_Pa: number, fetch_m: number, winterWi
   return metersFromFeet(DRIFT_22.factor * Math.sqrt(inside));
 }
 
+interface DriftSite {
+  readonly groundSnow_Pa: number;
+  readonly importanceFactor: number;
+  /** W2 of the 2022 maps; the 2016 formula serves when it is absent. */
+  readonly winterWindShare?: number;
+}
+
+const heightOf = (site: DriftSite, fetch_m: number): number =>
+  site.winterWindShare === undefined
+    ? driftHeight(site.groundSnow_Pa, fetch_m, site.importanceFactor)
+    : driftHeight2022(site.groundSnow_Pa, fetch_m, site.winterWindShare);
+
+export interface StepDrift {
+  /** At the step, on top of the balanced load; falls to nothing over `width_m`. */
+  readonly surcharge_Pa: number;
+  readonly height_m: number;
+  readonly width_m: number;
+  /** Whether the drift behind or in front of the step is the higher one. */
+  readonly from: 'lee' | 'windward';
+}
+
+/**
+ * Drift on a roof below a higher one.
+ *
+ * hd = greater of hd(upper length) and 0.75 hd(lower length); pd = hd gamma; width 4 hd
+ *
+ * @param input  [Pa, m, -] ground snow, lengths of the upper and the lower roof square to the step, importance, W2 for 2022
+ * @returns      [Pa, m] greatest surcharge, height, width
+ * @throws       RangeError when a value is outside its range
+ * @source       ASCE-7-16 section 7.7.1 (memory); heights as of driftHeight
+ * @assumes      the step is high enough for the whole drift; a lower step holds less
+ */
+export function stepDrift(
+  input: DriftSite & { readonly upperLength_m: number; readonly lowerLength_m: number },
+): StepDrift {
+  const lee_m = heightOf(input, input.upperLength_m);
+  const windward_m = WINDWARD_DRIFT * heightOf(input, input.lowerLength_m);
+  const height_m = Math.max(lee_m, windward_m);
+  return {
+    surcharge_Pa: height_m * snowDensity(input.groundSnow_Pa),
+    height_m,
+    width_m: DRIFT_WIDTH * height_m,
+    from: lee_m >= windward_m ? 'lee' : 'windward',
+  };
+}
+
 export interface UnbalancedSnow {
   readonly required: boolean;
   readonly windward_Pa: number;
@@ -100,11 +150,11 @@ export interface UnbalancedSnow {
 }
 
 /**
- * Snow blown over the ridge of a gable or hip roof, 2016 edition.
+ * Snow blown over the ridge of a gable or hip roof; the drift by the 2016 edition, or by 2022 with its wind parameter.
  *
  * short roofs (W <= 20 ft): lee Is pg, windward bare; else windward 0.3 ps, lee ps + hd gamma / sqrt(S) over 8/3 hd sqrt(S)
  *
- * @param input  [Pa, m, deg, -] ground and sloped load, eave-to-ridge run (W), slope, importance
+ * @param input  [Pa, m, deg, -] ground and sloped load, eave-to-ridge run (W), slope, importance, W2 for 2022
  * @returns      [Pa, m] loads of both sides and the surcharge; not required outside 1/2:12 to 7:12
  * @throws       RangeError when a value is outside its range
  * @source       ASCE-7-16 section 7.6.1 (0.3 ps, hd, gamma and surcharge seen-primary; slope range seen-secondary)
@@ -116,6 +166,7 @@ export function unbalancedSnow(input: {
   readonly eaveToRidge_m: number;
   readonly angle_deg: number;
   readonly importanceFactor: number;
+  readonly winterWindShare?: number;
 }): UnbalancedSnow {
   demandRange('groundSnow_Pa', input.groundSnow_Pa, 0);
   demandPositive('eaveToRidge_m', input.eaveToRidge_m);
@@ -124,7 +175,7 @@ export function unbalancedSnow(input: {
     return { required: false, ...none };
   if (input.eaveToRidge_m <= SHORT_ROOF_M)
     return { required: true, ...none, leeward_Pa: input.importanceFactor * input.groundSnow_Pa };
-  const height_m = driftHeight(input.groundSnow_Pa, input.eaveToRidge_m, input.importanceFactor);
+  const height_m = heightOf(input, input.eaveToRidge_m);
   const root = Math.sqrt(1 / Math.tan(radians(input.angle_deg)));
   return {
     required: true,

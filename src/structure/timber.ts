@@ -1,14 +1,16 @@
 /** Sawn lumber members by the NDS, allowable stress: sections, factors, bending, shear, stiffness. */
-import { lumberOf, type LumberSize, type SpeciesId } from '../catalog/lumber.ts';
+import { lumberOf, type LumberGrade, type LumberSize, type SpeciesId } from '../catalog/lumber.ts';
 import { demandPositive } from './guards.ts';
 
-export type { LumberSize, SpeciesId };
+export type { LumberGrade, LumberSize, SpeciesId };
 export type Orientation = 'flat' | 'on-edge';
 
 export interface Member {
   readonly species: SpeciesId;
   readonly size: LumberSize;
   readonly orientation: Orientation;
+  /** No. 2 when absent. */
+  readonly grade?: LumberGrade;
 }
 
 /** [-] load duration factors, NDS 2018 table 2.3.2 (seen-transcription). */
@@ -81,16 +83,16 @@ export interface AllowableStress {
 }
 
 /**
- * Allowable stresses of a No. 2 member, dry.
+ * Allowable stresses of a member, dry.
  *
  * Fb' = Fb CD CF Cfu Cr, Fv' = Fv CD, Fc-perp' = Fc-perp, E' = E
  *
- * @param member        species, size, orientation
+ * @param member        species, size, orientation, grade
  * @param loadDuration  [-] CD, above 0, at most 1.6
  * @param isRepetitive  three or more members at 24 in or less, tied by a deck (Cr 1.15)
  * @returns             [Pa] allowable stresses
  * @throws              RangeError when the load duration is outside its range
- * @source              NDS-2018 table 4.3.1; NDS-2018-SUPPLEMENT tables 4A and 4B (seen-transcription)
+ * @source              NDS-2018 table 4.3.1; NDS-2018-SUPPLEMENT tables 4A and 4B (seen-transcription; other grades than No. 2 memory)
  * @assumes             dry service, normal temperature, lateral support of the edge in compression (CL 1)
  */
 export function allowableStress(
@@ -100,7 +102,7 @@ export function allowableStress(
 ): AllowableStress {
   if (!(loadDuration > 0 && loadDuration <= LOAD_DURATION.wind))
     throw new RangeError(`loadDuration: ${loadDuration} is outside what is allowed (above 0, at most 1.6)`);
-  const lumber = lumberOf(member.species, member.size);
+  const lumber = lumberOf(member.species, member.size, member.grade);
   const flat = member.orientation === 'flat' ? lumber.flatUseFactor : 1;
   const repetitive = isRepetitive ? lumber.repetitiveFactor : 1;
   return {

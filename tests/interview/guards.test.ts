@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import { answerAt, withPatch, type Answers, type Patch } from '../../src/interview/answers.ts';
 import { dependenciesOf } from '../../src/interview/dependencies.ts';
 import * as guards from '../../src/interview/guards.ts';
-import { stateIds, type AnswerPath } from '../../src/interview/questions.ts';
+import { pathsOf, stateIds, type AnswerPath } from '../../src/interview/questions.ts';
 import {
   askedFields,
   fieldApplies,
@@ -71,6 +71,13 @@ describe('guards', () => {
     ['snowCanLie', { 'place.countyFips': '12086' }, false],
     ['snowCanLie', { 'place.countyFips': '50007' }, true],
     ['snowCanLie', { 'place.countyFips': '00000' }, true],
+    ['mayNeedOutriggers', {}, true],
+    ['mayNeedOutriggers', { 'overhang.eave_m': 0 }, false],
+    ['mayNeedOutriggers', { 'overhang.tails': 'keep' }, false],
+    ['mayNeedOutriggers', { 'overhang.tails': 'keep', 'project.kind': 'new-roof' }, true],
+    ['mayBeOnHill', {}, true],
+    ['mayBeOnHill', { 'loads.onHill': true }, true],
+    ['mayBeOnHill', { 'loads.onHill': false }, false],
     ['hasStock', {}, false],
     ['hasStock', { 'insulation.stock.board': 'eps' }, true],
     ['goesOn', {}, true],
@@ -98,10 +105,12 @@ describe('what an earlier answer makes pointless', () => {
     ['a truss roof: cutting rafter tails', { 'framing.kind': 'truss' }, ['overhang.tails']],
     ['a hip roof: the rake', { 'roof.shape': 'hip' }, ['overhang.rake_m']],
     [
-      'no overhang: its carrier, tails and cut',
+      'no overhang: its carrier, tails, added pieces and cut',
       { 'overhang.eave_m': 0, 'overhang.rake_m': 0 },
-      ['overhang.carriedToday', 'overhang.tails', 'profile.cut'],
+      ['overhang.carriedToday', 'overhang.tails', ...pathsOf.outriggers, 'profile.cut'],
     ],
+    ['tails that stay: added pieces', { 'overhang.tails': 'keep' }, [...pathsOf.outriggers]],
+    ['level ground: the factor of a hill', { 'loads.onHill': false }, ['loads.topographicFactor']],
     [
       'a deck in view: fill, ceiling, retarder, lights',
       { 'framing.deckSeenFromBelow': true },
@@ -114,7 +123,7 @@ describe('what an earlier answer makes pointless', () => {
         'belowDeck.recessedLights',
       ],
     ],
-    ['the hottest zones: snow', { 'place.zone': '1A' }, ['loads.groundSnow_Pa']],
+    ['the hottest zones: snow', { 'place.zone': '1A' }, [...pathsOf.snow]],
   ])('%s', (_, patch, expected) => {
     const stock: readonly AnswerPath[] = ['insulation.stock.thickness_m', 'insulation.stock.area_m2'];
     const gone = allPaths.filter((path) => !fieldApplies(after(patch), path));

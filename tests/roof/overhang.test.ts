@@ -60,7 +60,10 @@ describe('rafter tails', () => {
 
   it('of a truss are the truss designer’s', () => {
     const { checks } = candidateOf({ 'framing.kind': 'truss' }, { carrier: 'truss-tails' }).structure;
-    expect(checks.map(({ who }) => who)).toEqual(['truss designer']);
+    expect(checks.map(({ id, who, ratio }) => [id, who, ratio === null])).toEqual([
+      ['overhang-prescriptive', 'truss designer', false],
+      ['truss-top-chord', 'truss designer', true],
+    ]);
   });
 });
 
@@ -76,13 +79,15 @@ describe('outriggers', () => {
     expect(outriggers({ ...strong, 'overhang.eave_m': 0.6096 }).use).toBe(1);
   });
 
-  it('are screened in bending, shear, sag, at the heel and at the wall', () => {
+  it('are screened in bending, shear, sag, at the heel, at the wall and on their seat; ice is shown beside', () => {
     expect(outriggers().checks.map(({ id }) => id)).toEqual([
       'outrigger-bending',
       'outrigger-shear',
       'outrigger-deflection',
       'outrigger-heel',
       'outrigger-wall-tie',
+      'outrigger-seat',
+      'robust-eave-ice',
     ]);
   });
 

@@ -76,6 +76,7 @@ describe('load cases', () => {
       ['dead-ice', 1.15],
       ['dead-wind', 1.6],
       ['dead-snow-wind', 1.6],
+      ['dead-live-wind', 1.6],
     ]);
   });
   it('a wind uplift above zero is refused', () => {

@@ -1,0 +1,108 @@
+/** What tails and outriggers share: checks in the evaluation's shape, the loads of an overhang, the deepest that passes. */
+import type { CarrierPlan, Combination, RakeScreening, StructureCheck } from '../evaluation/evaluation.ts';
+import { loadCaseTexts, type LoadCaseId, type RoofLoads } from '../structure/combinations.ts';
+import type { ScreeningCheck } from '../structure/screening.ts';
+import type { RoofLoad } from './loads.ts';
+
+/** [m] overhangs between which the limit is sought: 2 in to 5 ft. */
+export const SHORTEST_M = 0.0508;
+const LONGEST_M = 1.524;
+/** [-] halvings of the search: 5 ft / 2^14 is a tenth of a millimeter. */
+const HALVINGS = 14;
+/** [-] rounding noise of a ratio. */
+const RATIO_NOISE = 1e-9;
+
+export interface OutriggerPlan {
+  readonly size: string;
+  readonly orientation: 'flat' | 'on-edge';
+  readonly depth_m: number;
+  readonly width_m: number;
+  readonly backSpan_m: number;
+  readonly spacing_m: number;
+}
+
+/** What one way of carrying the eave came to. */
+export interface Outcome {
+  readonly checks: StructureCheck[];
+  /** Greatest overhang along the slope. */
+  readonly limit_m: number;
+  readonly outrigger: OutriggerPlan | null;
+  readonly combinations: Combination[];
+  readonly plan: CarrierPlan | null;
+  readonly rake: RakeScreening | null;
+}
+
+/** A check of the structure in the shape of the evaluation, with the combination that governs as its note. */
+export const asCheck = (check: ScreeningCheck): StructureCheck => ({
+  id: check.id,
+  what: check.what,
+  demand: check.demand,
+  capacity: check.capacity,
+  unit: check.unit,
+  ratio: Number.isFinite(check.ratio) ? check.ratio : null,
+  who: check.who,
+  source: check.source,
+  clause: check.clause,
+  known: check.known,
+  note: check.governingCase,
+});
+
+/** A check that nobody computed here: open, with the one who settles it. */
+export const openCheck = (
+  check: Pick<StructureCheck, 'id' | 'what' | 'who' | 'source' | 'clause' | 'known'>,
+): StructureCheck => ({ ...check, demand: null, capacity: null, unit: '', ratio: null });
+
+/** Takes the rounding noise of conversions out of a ratio, so that an overhang at its limit reads 1. */
+export const rounded = (ratio: number): number => Math.round(ratio / RATIO_NOISE) * RATIO_NOISE;
+
+/** Greatest overhang along the slope whose checks all pass, by halving. */
+export function limitOf(passes: (overhang_m: number) => boolean): number {
+  if (!passes(SHORTEST_M)) return 0;
+  if (passes(LONGEST_M)) return LONGEST_M;
+  let low = SHORTEST_M;
+  let high = LONGEST_M;
+  for (let step = 0; step < HALVINGS; step += 1) {
+    const middle = (low + high) / 2;
+    if (passes(middle)) low = middle;
+    else high = middle;
+  }
+  return low;
+}
+
+/** The loads of an overhang; wind is left out where no table reaches. */
+export function overhangLoads(load: RoofLoad, edge: 'eave' | 'rake'): RoofLoads {
+  const uplift_Pa = edge === 'eave' ? load.overhangUplift_Pa : load.rakeUplift_Pa;
+  const downward_Pa = edge === 'eave' ? load.overhangDownward_Pa : load.rakeDownward_Pa;
+  return {
+    dead_Pa: load.dead_Pa,
+    snow_Pa: load.snow_Pa,
+    roofLive_Pa: load.live_Pa,
+    ...(load.unbalanced_Pa === null ? {} : { unbalanced_Pa: load.unbalanced_Pa }),
+    ...(load.drift_Pa === null ? {} : { drift_Pa: load.drift_Pa }),
+    ...(load.eaveIce_Pa === null ? {} : { eaveIce_Pa: load.eaveIce_Pa }),
+    ...(load.robustIce_Pa === null ? {} : { robustIce_Pa: load.robustIce_Pa }),
+    ...(uplift_Pa === null ? {} : { windUplift_Pa: Math.min(0, uplift_Pa) }),
+    ...(downward_Pa === null ? {} : { windDownward_Pa: Math.max(0, downward_Pa) }),
+  };
+}
+
+/** One load case with what it does to the member. */
+export const combinationOf = (
+  load: { readonly id: LoadCaseId; readonly loadDuration: number; readonly counts: boolean },
+  does: Omit<Combination, 'id' | 'formula' | 'clause' | 'loadDuration' | 'counts'>,
+): Combination => ({
+  id: load.id,
+  ...loadCaseTexts[load.id],
+  loadDuration: load.loadDuration,
+  counts: load.counts,
+  ...does,
+});
+
+/** The check with the greatest ratio among those that a combination governs. */
+export function governingOf(checks: readonly ScreeningCheck[]): CarrierPlan['governs'] {
+  const most = checks.reduce<ScreeningCheck | undefined>(
+    (best, next) => (best === undefined || next.ratio > best.ratio ? next : best),
+    undefined,
+  );
+  return most === undefined ? null : { check: most.what, combination: most.governingCase, ratio: most.ratio };
+}
