@@ -12,7 +12,7 @@ export interface ZoneArea {
   readonly area_m2: number;
 }
 
-export const windShapeOf = (shape: RoofPlan['shape']): WindShape => (shape === 'hip' ? 'hip' : 'gable');
+const windShapeOf = (shape: RoofPlan['shape']): WindShape => (shape === 'hip' ? 'hip' : 'gable');
 
 /** Zones of the 2016 edition that the 2022 edition names as one. */
 const MERGED: Readonly<Record<WindZone, WindZone>> = {
