@@ -4,7 +4,7 @@ import { polygon, pen, text, type Shape } from '../drawing/shapes.ts';
 import { wrapText } from '../drawing/text-metrics.ts';
 import type { AirLeakage } from '../evaluation/heatMoisture.ts';
 import { show, type System } from '../measures.ts';
-import { BASELINE, layoutOf, LEADING, pictureOf, titleAt } from './layout.ts';
+import { BASELINE, layoutOf, LEADING, pictureOf, titleAt, wordsAt } from './layout.ts';
 import { barShapes, rectangle } from './marks.ts';
 import {
   monthNames,
@@ -19,14 +19,14 @@ import {
 } from './plot.ts';
 
 const TITLE = 'Water that reaches the deck in a cold season';
-/** Share of the width for the words beside the squares of a wide plot. */
-const WORDS_SHARE = 0.5;
-/** [mm] Side of the larger square, at most. */
-const LARGEST_mm = 52;
-const LARGEST_NARROW_mm = 60;
+/** [mm] Side of the larger square, from a square to its words, and between the two. */
+const LARGEST_mm = 42;
+const BESIDE_mm = 3;
 const GAP_mm = 5;
 /** [mm] A square smaller than this would be lost; it gets a ring around it. */
 const LEAST_SEEN_mm = 1.6;
+/** [-] Size of the figure over the size of the words below it. */
+const FIGURE_SIZE = 1.3;
 
 /** [mm] Side of a square whose area stands for an amount, at a stated area for each kilogram. */
 export const side_mm = (amount_kg: number, perKilogram_mm2: number): number =>
@@ -65,7 +65,12 @@ function tableOf(leak: AirLeakage, system: System): PlotTable {
   };
 }
 
+const isDry = ({ seasonLeak_kg, seasonDiffusion_kg }: AirLeakage): boolean =>
+  seasonLeak_kg <= 0 && seasonDiffusion_kg <= 0;
+
 function sentenceOf(leak: AirLeakage, system: System): string {
+  if (isDry(leak))
+    return `With the humidity assumed, neither air leaking through ${show('hole', leak.hole_m2, system)} of holes nor diffusion through ${show('area', leak.sheet_m2, system)} of whole ceiling leaves water on the deck in any month: it stays warm enough.`;
   const hole = `Through ${show('hole', leak.hole_m2, system)} of holes leaking air brings ${show('water', leak.seasonLeak_kg, system)} of water to the deck in a cold season`;
   if (leak.seasonDiffusion_kg <= 0)
     return `${hole}; diffusion through ${show('area', leak.sheet_m2, system)} of whole ceiling brings none.`;
@@ -77,124 +82,92 @@ function sentenceOf(leak: AirLeakage, system: System): string {
   }`;
 }
 
+interface Way {
+  readonly amount_kg: number;
+  /** The amount and where it comes from, in words. */
+  readonly words: readonly string[];
+  readonly pattern: 'right' | 'plain';
+}
+
+/** One square standing on a base line, its words beside it from its top or as high as they need. */
+function wayShapes(
+  way: Way,
+  left: number,
+  top: number,
+  base: number,
+  room_mm: number,
+  size_mm: number,
+  perKilogram_mm2: number,
+): Shape[] {
+  const side = side_mm(way.amount_kg, perKilogram_mm2);
+  const beside_mm = room_mm - side - BESIDE_mm;
+  const [figure = '', what = ''] = way.words;
+  const big_mm = size_mm * FIGURE_SIZE;
+  const strong = wrapText(figure, beside_mm, big_mm, 'bold');
+  const plain = wrapText(what, beside_mm, size_mm);
+  const figure_mm = strong.length * LEADING * big_mm;
+  const tall_mm = figure_mm + plain.length * LEADING * size_mm;
+  const words = Math.max(top, base - Math.max(side, tall_mm));
+  const x = left + side + BESIDE_mm;
+  const isLost = side > 0 && side < LEAST_SEEN_mm;
+  const ring = rectangle(left - 1, base - side - 1, left + side + 1, base + 1);
+  return [
+    ...(side > 0 ? barShapes(rectangle(left, base - side, left + side, base), way.pattern) : []),
+    ...(isLost ? [polygon(ring, pen(0.18, 'softText', 'dashed'), null)] : []),
+    ...strong.map((line, i) =>
+      text(point(x, words + (i * LEADING + BASELINE) * big_mm), line, { size_mm: big_mm, weight: 'bold' }),
+    ),
+    ...plain.map((line, i) =>
+      text(point(x, words + figure_mm + (i * LEADING + BASELINE) * size_mm), line, { size_mm }),
+    ),
+  ];
+}
+
 /** Two squares drawn to one scale of area: kilograms of water by leak and by diffusion. */
 export function airLeakPlot(leak: AirLeakage, options: PlotOptions): Plot {
   const { system } = options;
   const layout = layoutOf(options);
   const { margin_mm, size_mm, width_mm } = layout;
-  const isNarrow = options.size === 'narrow';
+  const sentence = sentenceOf(leak, system);
+  const table = tableOf(leak, system);
+  if (isDry(leak)) return { name: 'air-leak', title: TITLE, picture: null, sentence, table };
   const title = titleAt(TITLE, layout);
   const words = wordsOf(leak, system);
-  const most_kg = Math.max(leak.seasonLeak_kg, leak.seasonDiffusion_kg, Number.MIN_VALUE);
-  const largest_mm = isNarrow ? LARGEST_NARROW_mm : LARGEST_mm;
-  const perKilogram_mm2 = most_kg > Number.MIN_VALUE ? largest_mm ** 2 / most_kg : 0;
-  const lead = LEADING * size_mm;
+  const perKilogram_mm2 = LARGEST_mm ** 2 / Math.max(leak.seasonLeak_kg, leak.seasonDiffusion_kg);
+  const ways: readonly Way[] = [
+    { amount_kg: leak.seasonLeak_kg, words: words.air, pattern: 'right' },
+    { amount_kg: leak.seasonDiffusion_kg, words: words.diffusion, pattern: 'plain' },
+  ];
+  const isNarrow = options.size === 'narrow';
+  const inner_mm = width_mm - 2 * margin_mm - 1;
+  const room_mm = isNarrow ? inner_mm : (inner_mm - GAP_mm) / 2;
   const shapes: Shape[] = [...title.shapes];
-  const base = title.bottom + 1 + largest_mm;
-
-  const say = (figure: string, what: string, left: number, top: number, room_mm: number): number => {
-    const strong = wrapText(figure, room_mm, size_mm * 1.3, 'bold');
-    const plain = wrapText(what, room_mm, size_mm);
-    strong.forEach((line, i) =>
-      shapes.push(
-        text(point(left, top + (i * LEADING + BASELINE) * size_mm * 1.3), line, {
-          size_mm: size_mm * 1.3,
-          weight: 'bold',
-        }),
-      ),
-    );
-    const below = top + strong.length * lead * 1.3;
-    plain.forEach((line, i) =>
-      shapes.push(text(point(left, below + (i * LEADING + BASELINE) * size_mm), line, { size_mm })),
-    );
-    return below + plain.length * lead;
-  };
-  const square = (amount_kg: number, left: number, pattern: 'right' | 'plain'): number => {
-    const side = side_mm(amount_kg, perKilogram_mm2);
-    const corners = rectangle(left, base - side, left + side, base);
-    if (side > 0) shapes.push(...barShapes(corners, pattern));
-    if (side > 0 && side < LEAST_SEEN_mm)
-      shapes.push(
-        polygon(
-          rectangle(left - 1, base - side - 1, left + side + 1, base + 1),
-          pen(0.18, 'softText', 'dashed'),
-          null,
-        ),
-      );
-    return side;
-  };
-
-  let bottom: number;
-  const [air = '', hole = ''] = words.air;
-  const [diffusion = '', sheet = ''] = words.diffusion;
-  if (isNarrow) {
-    // The two stand beside each other; their words follow below, each with its square's own mark.
-    const left = margin_mm + 1;
-    const airSide = square(leak.seasonLeak_kg, left, 'right');
-    const beside = left + airSide + GAP_mm;
-    const diffusionSide = side_mm(leak.seasonDiffusion_kg, perKilogram_mm2);
-    const fits = beside + diffusionSide < width_mm - margin_mm;
-    const column_mm = (width_mm - 2 * margin_mm - GAP_mm) / 2;
-    if (fits) square(leak.seasonDiffusion_kg, beside, 'plain');
-    const letter = (words_: string, x: number): void =>
-      void shapes.push(text(point(x, base + 1 + BASELINE * size_mm), words_, { size_mm, weight: 'bold' }));
-    letter('A', left);
-    letter('B', fits ? beside : left + airSide + 1.5);
-    const top = base + 1 + lead + 1.5;
-    const a = say(`A  ${air}`.replace('  ', ' '), hole, margin_mm, top, column_mm);
-    const b = say(`B ${diffusion}`, sheet, margin_mm + column_mm + GAP_mm, top, column_mm);
-    bottom = Math.max(a, b);
-    if (!fits) {
-      const second = bottom + 2 + diffusionSide;
-      shapes.push(...barShapes(rectangle(left, bottom + 2, left + diffusionSide, second), 'plain'));
-      bottom = second;
-    }
-  } else {
-    const airSide = side_mm(leak.seasonLeak_kg, perKilogram_mm2);
-    const diffusionSide = side_mm(leak.seasonDiffusion_kg, perKilogram_mm2);
-    const half_mm = (width_mm - 2 * margin_mm) * WORDS_SHARE;
-    const left = margin_mm + 1;
-    const second = margin_mm + half_mm + GAP_mm;
-    square(leak.seasonLeak_kg, left, 'right');
-    square(leak.seasonDiffusion_kg, second, 'plain');
-    const room = (side: number): number => half_mm - GAP_mm - side - 3;
-    const place = (side: number, from: number): { x: number; room_mm: number } => ({
-      x: from + side + 3,
-      room_mm: Math.max(24, room(side)),
-    });
-    const a = place(airSide, left);
-    const b = place(diffusionSide, second);
-    const tall = (figure: string, what: string, room_mm: number): number =>
-      wrapText(figure, room_mm, size_mm * 1.3, 'bold').length * lead * 1.3 +
-      wrapText(what, room_mm, size_mm).length * lead;
-    const top = (side: number, figure: string, what: string, room_mm: number): number =>
-      Math.max(title.bottom + 1, base - Math.max(side, tall(figure, what, room_mm)));
-    bottom = Math.max(
-      base,
-      say(air, hole, a.x, top(airSide, air, hole, a.room_mm), a.room_mm),
-      say(diffusion, sheet, b.x, top(diffusionSide, diffusion, sheet, b.room_mm), b.room_mm),
-    );
-  }
-  const scaleWords =
-    perKilogram_mm2 > 0
-      ? 'The areas of the two squares stand to each other as the amounts of water.'
-      : 'No water reaches the deck on either way.';
-  wrapText(scaleWords, width_mm - 2 * margin_mm, size_mm).forEach((line, i) => {
-    shapes.push(
-      text(point(margin_mm, bottom + 2 + (i * LEADING + BASELINE) * size_mm), line, {
-        size_mm,
-        ink: 'softText',
-      }),
-    );
+  let top = title.bottom + 1;
+  let bottom = top;
+  ways.forEach((way, i) => {
+    // On a narrow sheet the second stands below the first, no taller than it needs.
+    const tall_mm = isNarrow
+      ? Math.max(side_mm(way.amount_kg, perKilogram_mm2), 5 * LEADING * size_mm)
+      : LARGEST_mm;
+    const left = margin_mm + 1 + (isNarrow ? 0 : i * (room_mm + GAP_mm));
+    shapes.push(...wayShapes(way, left, top, top + tall_mm, room_mm, size_mm, perKilogram_mm2));
+    bottom = top + tall_mm;
+    if (isNarrow) top = bottom + GAP_mm;
   });
-  const notes = wrapText(scaleWords, width_mm - 2 * margin_mm, size_mm).length;
-  const height_mm = bottom + 2 + notes * lead + margin_mm;
-  const sentence = sentenceOf(leak, system);
+  const note = wordsAt(
+    'The areas of the two squares stand to each other as the amounts of water.',
+    margin_mm,
+    bottom + 2,
+    width_mm - 2 * margin_mm,
+    size_mm,
+  );
+  shapes.push(...note.shapes);
+  const height_mm = note.bottom + margin_mm;
   return {
     name: 'air-leak',
     title: TITLE,
     picture: pictureOf(TITLE, sentence, layout, height_mm, shapes, options),
     sentence,
-    table: tableOf(leak, system),
+    table,
   };
 }

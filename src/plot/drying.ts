@@ -74,6 +74,15 @@ export const shownMonths = (reach: number): number[] =>
 const after = (values: readonly number[], first: number, month: number): number | null =>
   month === 0 ? first : (values[month - 1] ?? null);
 
+/** [kg/m²] What sits elsewhere in the end. */
+const moved = ({ drying }: DryingLine): number => drying.elsewhere_kg_m2.at(-1) ?? 0;
+/** [-] Less than this share of the water, and the second panel would be an empty frame (our judgement). */
+const LEAST_MOVED = 0.02;
+const hasMoved = (lines: readonly DryingLine[]): boolean =>
+  lines.some(({ drying }) =>
+    drying.elsewhere_kg_m2.some((value) => value > LEAST_MOVED * drying.initial_kg_m2),
+  );
+
 interface Curve {
   readonly title: string;
   readonly words: (line: DryingLine) => string;
@@ -97,8 +106,7 @@ function curves(system: System): { wet: Curve; elsewhere: Curve } {
     },
     elsewhere: {
       title: 'Water elsewhere in the roof',
-      words: ({ what, drying, leftWhere }) =>
-        `${capital(what)}: ${water(drying.left_kg_m2)} left${leftWhere === null || drying.left_kg_m2 <= 0 ? '' : `, most ${leftWhere}`}`,
+      words: (line) => `${capital(line.what)}: ${water(moved(line))}`,
       value: ({ drying }, month) => after(drying.elsewhere_kg_m2, 0, month),
       dash: 'dotted',
     },
@@ -121,7 +129,7 @@ function seriesOn(
       const value = month > endOf(line) ? null : curve.value(line, month);
       return value === null ? null : point(along.at(month), up.at(value));
     }),
-    points: months.map((month) => shown.has(month) || month === endOf(line)),
+    points: months.map((month) => month > 0 && (shown.has(month) || month === endOf(line))),
     filled: months.map((month) => curve.dash === 'own' && month === line.drying.monthsToDry),
   }));
 }
@@ -166,6 +174,15 @@ function sentenceOf(data: DryingCurves, system: System): string {
     stays.length > 0
       ? `${dries.length > 0 ? 'It is not gone' : `${capital(put)} is not gone`} within ${show('months', start.limit_months, system)}: ${listed(stays)}.`
       : '',
+    hasMoved(data.lines)
+      ? data.lines
+          .filter((line) => line.leftWhere !== null && moved(line) > LEAST_MOVED * line.drying.initial_kg_m2)
+          .map(
+            (line) =>
+              `From ${line.what}, ${show('waterPerArea', moved(line), system)} then sits elsewhere, most of it ${line.leftWhere ?? ''}.`,
+          )
+          .join(' ')
+      : 'Next to nothing of it moves elsewhere in the roof meanwhile.',
   ]
     .filter((words) => words !== '')
     .join(' ');
@@ -184,15 +201,14 @@ export function dryingPlot(data: DryingCurves, options: PlotOptions): Plot {
   const height_mm = (curve: Curve): number =>
     Math.max(layout.panel_mm * 0.85, labelsHeight_mm(names(curve), layout));
   const upper = panelAt(layout, title.bottom + headOver(both.wet), height_mm(both.wet));
-  const lower = panelAt(
-    layout,
-    upper.bottom + BETWEEN_mm + headOver(both.elsewhere),
-    height_mm(both.elsewhere),
-  );
+  const isDouble = hasMoved(lines);
+  const lower = isDouble
+    ? panelAt(layout, upper.bottom + BETWEEN_mm + headOver(both.elsewhere), height_mm(both.elsewhere))
+    : upper;
   const reach = reach_months(lines);
   const start = lines[0]?.drying.startMonth ?? 1;
   const along = stepAxis({
-    title: `Months from ${monthNames[start - 1] ?? ''}`,
+    title: `Months from the start of ${monthNames[start - 1] ?? ''}`,
     reach,
     step: reach <= YEAR_months ? (options.size === 'narrow' ? 3 : 1) : reach <= LONG_months ? 6 : 12,
     from: upper.left,
@@ -222,7 +238,7 @@ export function dryingPlot(data: DryingCurves, options: PlotOptions): Plot {
   const rows = shownMonths(reach);
   const shown = new Set(rows);
   const left = seriesOn(lines, both.wet, along, up, months, shown);
-  const moved = seriesOn(lines, both.elsewhere, along, low, months, shown);
+  const elsewhere = seriesOn(lines, both.elsewhere, along, low, months, shown);
   const sentence = sentenceOf(data, system);
   return {
     name: data.name,
@@ -235,13 +251,17 @@ export function dryingPlot(data: DryingCurves, options: PlotOptions): Plot {
       [
         ...title.shapes,
         ...upAxis(upper, up, layout),
-        baseLine(upper),
+        ...(isDouble
+          ? [
+              baseLine(upper),
+              ...upAxis(lower, low, layout),
+              ...acrossAxis(lower, along, layout),
+              ...seriesShapes(elsewhere),
+              ...endLabelShapes(seriesLabels(elsewhere), lower, layout),
+            ]
+          : acrossAxis(upper, along, layout)),
         ...seriesShapes(left),
         ...endLabelShapes(seriesLabels(left), upper, layout),
-        ...upAxis(lower, low, layout),
-        ...acrossAxis(lower, along, layout),
-        ...seriesShapes(moved),
-        ...endLabelShapes(seriesLabels(moved), lower, layout),
       ],
       options,
     ),

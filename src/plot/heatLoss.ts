@@ -63,7 +63,7 @@ export function heatLossPlot(data: HeatLoss, options: PlotOptions): Plot {
   const names_mm = isNarrow ? 0 : (width_mm - 2 * margin_mm) * NAMES_SHARE;
   const figures = parts.map(
     (part) =>
-      `${show('share', part.share_pct, system)}, U ${show('transmittance', part.transmittance_W_m2K, system, { unit: false })}`,
+      `${show('share', part.share_pct, system)}, U ${show('transmittance', part.transmittance_W_m2K, system, { unit: false, fixed: true })}`,
   );
   const figures_mm = Math.max(0, ...figures.map((words) => textWidth_mm(words, size_mm))) + BESIDE_mm;
   const left = margin_mm + names_mm + (isNarrow ? 2 : 0);
@@ -123,7 +123,7 @@ export function heatLossPlot(data: HeatLoss, options: PlotOptions): Plot {
   shapes.push(
     ...title.shapes,
     ...head.shapes,
-    line(point(left, top - 0.6), point(left, y), basePen),
+    ...(isNarrow ? [] : [line(point(left, top - 0.6), point(left, y), basePen)]),
     ...acrossAxis(panel, scale, layout),
   );
   const height_mm = y + footHeight_mm(layout) + margin_mm;

@@ -1,7 +1,7 @@
 /** The section of the roof as a strip of layers to scale by thickness, numbered inside to outside. */
 import { fillOf } from '../drawing/sheet-section.ts';
 import { hatchOf } from '../drawing/edge-stack.ts';
-import { hatch } from '../drawing/hatch.ts';
+import { hatch, type HatchName } from '../drawing/hatch.ts';
 import { nondecreasing } from '../drawing/labels.ts';
 import { point } from '../drawing/geometry.ts';
 import { group, line, pen, polygon, text, type Shape } from '../drawing/shapes.ts';
@@ -19,8 +19,10 @@ export interface Band {
 
 /** [mm] Below this thickness on paper a hatch would fill up. */
 const LEAST_HATCHED_mm = 1.1;
-/** [rad] The layers stand upright in the strip. */
+/** [rad] The layers stand upright in the strip; loops of a fill deeper than the strip is high lie down, to be seen. */
 const UPRIGHT = Math.PI / 2;
+const grainOf = (sign: HatchName, width_mm: number, height_mm: number): number =>
+  sign === 'fibrous' && width_mm > height_mm ? 0 : UPRIGHT;
 
 /** Places of numbers as near to their layers as a spacing allows, within two ends. */
 export function spread(wanted: readonly number[], spacing: number, low: number, high: number): number[] {
@@ -51,7 +53,7 @@ export const bandShapes = (
         ? [line(point(left, top), point(left, bottom), pen(0.5))]
         : [
             polygon(corners, null, fillOf[sign]),
-            ...(isThin ? [] : hatch(sign, corners, UPRIGHT)),
+            ...(isThin ? [] : hatch(sign, corners, grainOf(sign, right - left, bottom - top))),
             polygon(corners, pen(0.25), null),
           ],
       { title: band.name },
