@@ -252,6 +252,25 @@ export const candidatePairs: Readonly<Record<string, Pair>> = {
     holds: each('candidate.fasteners.screwLength_m', 0.2),
     not: each('candidate.fasteners.screwLength_m', 0.199),
   },
+  'uplift-past-spacing': {
+    holds: each('candidate.fasteners.upliftNeedsDesign', true),
+    not: each('candidate.fasteners.upliftNeedsDesign', false),
+  },
+  'slide-needs-design': {
+    holds: each('candidate.fasteners.slopePath.needsDesign', true),
+    not: each('candidate.fasteners.slopePath.needsDesign', false),
+  },
+  'deck-only-screws': {
+    holds: [at('candidate.fasteners.into', 'deck', 'candidate.fasteners.hold.meetsPenetration', false)],
+    not: [
+      at('candidate.fasteners.into', 'deck', 'candidate.fasteners.hold.meetsPenetration', true),
+      at('candidate.fasteners.into', 'rafter', 'candidate.fasteners.hold.meetsPenetration', false),
+    ],
+  },
+  'missed-rafter': {
+    holds: each('candidate.fasteners.missesRafter.ratio', 1.001),
+    not: each('candidate.fasteners.missesRafter.ratio', 1),
+  },
   'screws-not-sold': {
     holds: each('candidate.fasteners.sold', false),
     not: each('candidate.fasteners.sold', true),
