@@ -41,7 +41,6 @@ export const interiorRetarders = [
   'smart-membrane',
   'polyethylene',
 ] as const;
-export const humidityClasses = [1, 2, 3, 4] as const;
 export const airtightnessGoals = ['ordinary', 'tight', 'very-tight'] as const;
 export const appliances = ['none-or-sealed', 'drafting'] as const;
 export const overhangCarriers = ['rafter-tails', 'truss-tails', 'outriggers', 'none'] as const;
@@ -157,8 +156,8 @@ const belowDeck = v.strictObject({
 const indoor = v.strictObject({
   temperature_C: v.optional(amount(10, 30)),
   relativeHumidity_pct: v.optional(amount(10, 80)),
-  /** Humidity class of ISO 13788 for the monthly method; without one the humidity above is held all year. */
-  humidityClass: v.optional(v.picklist(humidityClasses)),
+  /** Humidity class of ISO 13788 for the monthly method, 1 to 4; without one the humidity above is held all year. */
+  humidityClass: v.optional(v.pipe(v.number(), v.integer(), v.minValue(1), v.maxValue(4))),
   airtightness: v.optional(v.picklist(airtightnessGoals)),
   appliances: v.optional(v.picklist(appliances)),
 });

@@ -110,8 +110,9 @@ export interface PermeanceDoubt {
  */
 export function permeanceDoubt(id: string, thickness_m?: number): PermeanceDoubt | null {
   const { permeanceDoubt: doubt } = material(id);
+  if (doubt === undefined) return null;
   const used = permeance(id, thickness_m);
-  if (doubt === undefined || used.kind === 'notCovered') return null;
+  if (used.kind === 'notCovered') return null;
   const at = permeance(id, doubt.thickness_m ?? undefined);
   const scale = at.kind === 'notCovered' ? 1 : used.dry_ng_Pasm2 / at.dry_ng_Pasm2;
   return {

@@ -87,7 +87,13 @@ export const pathsOf = {
     'belowDeck.recessedLights',
     'belowDeck.wiringNearDeck',
   ],
-  indoor: ['indoor.temperature_C', 'indoor.relativeHumidity_pct', 'indoor.airtightness', 'indoor.appliances'],
+  indoor: [
+    'indoor.temperature_C',
+    'indoor.relativeHumidity_pct',
+    'indoor.humidityClass',
+    'indoor.airtightness',
+    'indoor.appliances',
+  ],
   overhang: [
     'overhang.eave_m',
     'overhang.rake_m',

@@ -6,6 +6,7 @@ import { saturationVaporPressure_Pa } from './psychrometrics.ts';
 
 /** Humidity class: 1 storage, 2 offices and dwellings with normal use, 3 unknown use, 4 sports halls and kitchens. */
 export type HumidityClass = 1 | 2 | 3 | 4;
+const isClass = (value: number): value is HumidityClass => Object.hasOwn(CLASS_EXCESS_PA, value);
 /** [Pa] upper limit of the vapor pressure excess at 0 °C outdoors, ISO 13788:2012 figure A.1 (memory). */
 const CLASS_EXCESS_PA: Readonly<Record<HumidityClass, number>> = { 1: 270, 2: 540, 3: 810, 4: 1080 };
 /** [°C] outdoor mean at which the excess has fallen to zero, ISO 13788:2012 figure A.1 (memory). */
@@ -33,11 +34,12 @@ const PERCENT = 100;
  * @assumes                  upper limit of the class
  */
 export function classVaporPressure_Pa(
-  humidityClass: HumidityClass,
+  humidityClass: number,
   outdoorMean_C: number,
   outdoorPressure_Pa: number,
   indoor_C: number,
 ): number {
+  if (!isClass(humidityClass)) throw new RangeError(`humidityClass: ${humidityClass} is not one of 1 to 4`);
   requireFinite('outdoorMean_C', outdoorMean_C);
   requireNotNegative('outdoorPressure_Pa', outdoorPressure_Pa);
   const fall = Math.min(1, Math.max(0, 1 - outdoorMean_C / NO_EXCESS_FROM_C));

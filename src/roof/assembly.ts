@@ -21,6 +21,13 @@ function permeanceOf(id: string, thickness_m?: number): Pick<Layer, 'permeance_n
 
 /** Name of the vent channels of a panel, which tells them from the space between furring. */
 const PANEL_GAP_NAME = 'vent channels of the panel';
+/**
+ * Whether a layer is the vent channels of a prebonded panel.
+ *
+ * @param layer [-] any layer
+ * @returns [-] true for the channels, false for the space between furring
+ * @source OUR-JUDGEMENT name of the layer, which assemble gives
+ */
 export const isPanelGap = (layer: Layer): boolean => layer.name === PANEL_GAP_NAME;
 
 interface Draft {

@@ -22,7 +22,14 @@ export interface Wood {
   readonly depth_m: number;
 }
 
-/** Share of the width that is open in the gap: all but the furring, or the channels of the panel. */
+/**
+ * Share of the width that is open in the gap: all but the furring, or the channels of the panel.
+ *
+ * @param given [m] the complete case
+ * @param gap   [-] the air layer
+ * @returns [-] 0 to 1
+ * @source COMMON-PRACTICE furring on every rafter (common practice); sizes of dimensions.json
+ */
 export const clearShare = (given: CompleteCase, gap: Layer): number => {
   if (gap.role === 'drainage-mat') return 1;
   if (isPanelGap(gap)) return dimension('panel-gap-share');
@@ -133,7 +140,14 @@ export function zoneResistance(
   };
 }
 
-/** Share of the framing in the cavity, 0 without a fill. */
+/**
+ * Share of the framing in the cavity.
+ *
+ * @param given  [m] the complete case
+ * @param layers [-] layers of the candidate
+ * @returns [-] width over spacing; 0 without a fill
+ * @source COMMON-PRACTICE plane geometry (computed)
+ */
 export const framingShare = (given: CompleteCase, layers: readonly Layer[]): number =>
   layers.some((layer) => layer.role === 'cavity')
     ? Math.min(1, given.framing.width_m / given.framing.spacing_m)

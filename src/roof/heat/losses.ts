@@ -52,7 +52,13 @@ export function screwLoss_W_m2K(
   );
 }
 
-/** Level of air voids: one layer of butted board has gaps through it, offset layers have none. */
+/**
+ * Level of air voids: one layer of butted board has gaps through it, offset layers have none.
+ *
+ * @param layers [-] layers of the candidate
+ * @returns [-] 1 for a single layer, else 0
+ * @source ISO-6946-2017 annex F.2 table F.1 (memory)
+ */
 export const airVoidLevel = (layers: readonly Layer[]): AirVoidLevel =>
   insulationLayers(layers).length === 1 ? 1 : 0;
 
@@ -76,7 +82,13 @@ export function airVoidLoss_W_m2K(layers: readonly Layer[], unbridged_m2K_W: num
   );
 }
 
-/** Each part with its share of the whole; the parts add up to the whole transmittance. */
+/**
+ * Each part with its share of the whole; the parts add up to the whole transmittance.
+ *
+ * @param parts [W/(m²·K)] what each adds
+ * @returns [W/(m²·K), %] the same with shares
+ * @source COMMON-PRACTICE shares of a sum (computed)
+ */
 export function withShares(parts: readonly Omit<BridgeLoss, 'share_pct'>[]): BridgeLoss[] {
   const whole = parts.reduce((sum, part) => sum + part.transmittance_W_m2K, 0);
   return parts.map((part) => ({ ...part, share_pct: (PERCENT * part.transmittance_W_m2K) / whole }));

@@ -5,6 +5,13 @@ import type { Climate, Layer } from '../../evaluation/evaluation.ts';
 import { insideSurface_m2K_W, OUTSIDE_SURFACE_M2K_W, type HeatFlow } from '../../physics/airLayers.ts';
 import { solveTemperatureDependentResistance } from '../../physics/thermal.ts';
 
+/**
+ * Whether a layer is moving air: a vented gap or a drainage mat.
+ *
+ * @param layer [-] any layer
+ * @returns [-] true for both
+ * @source OUR-JUDGEMENT roles of the evaluation
+ */
 export const isGap = (layer: Layer): boolean => layer.role === 'vent-gap' || layer.role === 'drainage-mat';
 
 /** [deg] slope from which heat flow counts as horizontal, ISO 6946:2017 table 7 (memory). */

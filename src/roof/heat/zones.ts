@@ -17,7 +17,13 @@ export interface Zone {
   readonly what: string;
 }
 
-/** The whole roof as one zone without wood: what a stack is judged by before its overhang is known. */
+/**
+ * The whole heated roof as one zone without wood across the board.
+ *
+ * @param given [m] the complete case
+ * @returns [m²] one zone
+ * @source OUR-JUDGEMENT what a stack is shown by before its overhang is known
+ */
 export const fieldOnly = (given: CompleteCase): Zone[] => [
   {
     id: 'field',

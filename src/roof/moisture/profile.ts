@@ -7,9 +7,9 @@ import type { MoistureAssembly } from '../../physics/vaporPlanes.ts';
 import { rounded } from '../rounding.ts';
 
 /** [m²·K/W] a layer of more is shown at several points, so that the curve of saturation is smooth (our judgement). */
-const PART_M2K_W = 1;
+const PART_M2K_W = 1.5;
 /** [-] most parts of one layer (our judgement). */
-const MOST_PARTS = 4;
+const MOST_PARTS = 3;
 /** [m], [m], [K], [Pa] steps to which points are kept. */
 const DEPTH_STEP_M = 1e-5;
 const AIR_LAYER_STEP_M = 1e-4;

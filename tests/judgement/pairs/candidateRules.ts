@@ -303,6 +303,10 @@ export const candidatePairs: Readonly<Record<string, Pair>> = {
     ],
     not: [at(board, 'stone-wool', base, null), at(board, 'wood-fiber', base, 'stone-wool')],
   },
+  'condensate-past-limit': {
+    holds: each('candidate.moisture.meetsLimit', false),
+    not: each('candidate.moisture.meetsLimit', true),
+  },
   'condensate-accumulates': {
     holds: each('candidate.moisture.verdict', 'accumulates'),
     not: each('candidate.moisture.verdict', 'dries-out', 'none', 'not-covered'),
