@@ -1,7 +1,8 @@
-/** Which parts of the eave get a note, and where on the part its leader ends. */
+/** Which parts of eave and rake get a note, and where on the part its leader ends. */
 import type { Candidate } from '../evaluation/evaluation.ts';
 import { between, middle, point, slopeOn, type Point } from './geometry.ts';
-import type { Anchor, EdgePart } from './edge-model.ts';
+import type { Anchor, EdgeLine, EdgePart } from './edge-model.ts';
+import { removedTail } from './edge-before.ts';
 import type { EdgeInput } from './edge-input.ts';
 import { iceBarrierEnd, lapFoot } from './edge-lines.ts';
 import { hasOutrigger, outriggerTop_m } from './edge-stack.ts';
@@ -11,13 +12,14 @@ const BEFORE_BREAK_m = 0.03;
 /** Share of the tail's depth at which its note points: near the underside. */
 const TAIL_SHARE = 0.8;
 
-function stackAnchors(input: EdgeInput): Anchor[] {
+export function stackAnchors(input: EdgeInput, outOfView: readonly string[] = []): Anchor[] {
   const { axes, candidate, framingDepth_m: d } = input;
   const isTruss = input.given.framing.kind === 'truss';
   const x = input.wall.inner_m + input.view.inside_m - BEFORE_BREAK_m;
   const place = (n: number): Point => point(x, axes.levelAt(x, n));
   const level = (y: number): Point => point(x, y);
-  return candidate.layers.map((layer): Anchor => {
+  const inView = candidate.layers.filter((layer) => !outOfView.includes(layer.id));
+  return inView.map((layer): Anchor => {
     const band = input.stack.find((b) => b.layerId === layer.id);
     let at = place(-d / 2);
     if (band !== undefined) at = place((band.low_m + band.high_m) / 2);
@@ -30,12 +32,15 @@ function stackAnchors(input: EdgeInput): Anchor[] {
 }
 
 /** The outrigger with its size: `Outrigger, 2x4 on edge`. */
-const outriggerName = (chosen: Candidate['structure']['outrigger']): string =>
+export const outriggerName = (chosen: Candidate['structure']['outrigger']): string =>
   chosen === null
     ? 'Outrigger'
     : `Outrigger, ${chosen.size} ${chosen.orientation === 'flat' ? 'flat' : 'on edge'}`;
 
-function partAnchors(input: EdgeInput, parts: readonly EdgePart[]): Anchor[] {
+/** Which of its points a gutter's leader ends on: on the outer side of the bowl. */
+const GUTTER_POINT = 11;
+
+function partAnchors(input: EdgeInput, parts: readonly EdgePart[], lines: readonly EdgeLine[]): Anchor[] {
   const { axes, planes, wall, candidate, given } = input;
   const anchors: Anchor[] = [];
   const add = (id: string, name: string, detail: string, at: Point, side: Anchor['side']): void => {
@@ -43,6 +48,7 @@ function partAnchors(input: EdgeInput, parts: readonly EdgePart[]): Anchor[] {
   };
   const find = (id: string): EdgePart | undefined => parts.find((part) => part.id === id);
   const on = (s: number, n: number): Point => axes.at(s, n);
+  const lineOf = (id: string): readonly Point[] => lines.find((each) => each.id === id)?.points ?? [];
   const face_s = slopeOn(planes.face, planes.fasciaTop_m, axes);
   const isOutrigger = input.carrier === 'outriggers';
   if (input.iceBarrier_m > 0) {
@@ -92,7 +98,7 @@ function partAnchors(input: EdgeInput, parts: readonly EdgePart[]): Anchor[] {
   if (!isOutrigger && !input.isStretched) {
     add(
       'tail',
-      input.carrier === 'truss-tails' ? 'Truss tail, beyond' : 'Rafter tail, beyond',
+      tailName(input),
       `${String(candidate.airBarrier.piercings)} pierce the air barrier`,
       on(
         (slopeOn(planes.tailEnd, -TAIL_SHARE * input.carrierDepth_m, axes) +
@@ -122,6 +128,32 @@ function partAnchors(input: EdgeInput, parts: readonly EdgePart[]): Anchor[] {
       lapFoot(input).y + 0.02 < (soffit?.polygon[0]?.y ?? Infinity) ? 'wall' : 'room',
     );
   }
+  const gutter = lineOf('gutter')[GUTTER_POINT];
+  if (gutter !== undefined) add('gutter', 'Gutter, hung under the drip edge', '', gutter, 'edge-above');
+  const removed = removedTail(input)[0]?.points;
+  if (removed?.[1] !== undefined && removed[2] !== undefined)
+    add(
+      'removed',
+      'Existing tail, cut off',
+      'at the wall, ends sealed',
+      between(removed[1], removed[2], 0.8),
+      'edge-below',
+    );
+  return [...anchors, ...wallAnchors(input, parts)];
+}
+
+/** The tail with what becomes of it. */
+function tailName(input: EdgeInput): string {
+  const isTruss = input.carrier === 'truss-tails';
+  if (input.existing === 'kept') return `Existing ${isTruss ? 'truss' : 'rafter'} tail, kept`;
+  return isTruss ? 'Truss tail, beyond' : 'Rafter tail, beyond';
+}
+
+/** The layers of the wall, from below the soffit down. */
+export function wallAnchors(input: EdgeInput, parts: readonly EdgePart[]): Anchor[] {
+  const { wall, given } = input;
+  const anchors: Anchor[] = [];
+  const soffit = parts.find((part) => part.id === 'soffit');
   const rows: [string, string, number][] = [
     ['cladding', 'Cladding', 0.62],
     ['wall-insulation', 'Exterior wall insulation', 0.42],
@@ -132,17 +164,18 @@ function partAnchors(input: EdgeInput, parts: readonly EdgePart[]): Anchor[] {
     ],
   ];
   for (const [id, name, share] of rows) {
-    const part = find(id);
+    const part = parts.find((each) => each.id === id);
     if (part === undefined) continue;
     const x = middle(part.polygon).x;
     const top = Math.min(wall.plate_m, soffit?.polygon[0]?.y ?? wall.plate_m);
-    add(
-      id,
+    anchors.push({
+      id: `part-${id}`,
+      layerId: null,
       name,
-      id === 'sheathing' ? wallBarrierWords[given.wall.airBarrier] : '',
-      point(x, wall.bottom_m + (top - wall.bottom_m) * share),
-      'wall',
-    );
+      detail: id === 'sheathing' ? wallBarrierWords[given.wall.airBarrier] : '',
+      at: point(x, wall.bottom_m + (top - wall.bottom_m) * share),
+      side: 'wall',
+    });
   }
   return anchors;
 }
@@ -154,7 +187,8 @@ const wallBarrierWords = {
   none: '',
 } as const;
 
-export const edgeAnchors = (input: EdgeInput, parts: readonly EdgePart[]): Anchor[] => [
-  ...stackAnchors(input),
-  ...partAnchors(input, parts),
-];
+export const edgeAnchors = (
+  input: EdgeInput,
+  parts: readonly EdgePart[],
+  lines: readonly EdgeLine[],
+): Anchor[] => [...stackAnchors(input), ...partAnchors(input, parts, lines)];

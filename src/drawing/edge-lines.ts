@@ -1,7 +1,8 @@
-/** Membranes, sheets, screws: everything of the eave that a section shows as a line. */
+/** Membranes, sheets, screws: everything of eave and rake that a section shows as a line. */
 import { point, slopeOn, type CutPlane, type Point } from './geometry.ts';
-import type { EdgeLine, Piercing } from './edge-model.ts';
-import { WALL_LAP_m, type EdgeInput } from './edge-input.ts';
+import type { EdgeLine, Piercing, StackBand } from './edge-model.ts';
+import { isFlush, WALL_LAP_m, type EdgeInput } from './edge-input.ts';
+import { rakeScrews } from './rake-framing.ts';
 import {
   boardJoints,
   hasOutrigger,
@@ -50,6 +51,10 @@ export function airBarrierPoints(input: EdgeInput): Point[] {
 }
 
 export function piercings(input: EdgeInput): Piercing[] {
+  if (input.place === 'rake') {
+    if (isFlush(input)) return [];
+    return [{ at: point(0, -input.lookout_m / 2), what: 'lookout', count: null }];
+  }
   if (input.carrier === 'outriggers' || input.piercings === 0) return [];
   const mid = (input.axes.levelAt(0, -input.carrierDepth_m) + input.axes.levelAt(0, 0)) / 2;
   return [
@@ -62,6 +67,7 @@ export function piercings(input: EdgeInput): Piercing[] {
 }
 
 function screws(input: EdgeInput): EdgeLine[] {
+  if (input.place === 'rake') return rakeScrews(input);
   const { axes, planes, candidate, gap } = input;
   const lines: EdgeLine[] = [];
   const add = (id: string, s: number, high: number, length_m: number, name: string): void => {
@@ -126,10 +132,9 @@ function sheets(input: EdgeInput): EdgeLine[] {
   const n = membrane_n(input);
   const airLayer = candidate.layers.find((layer) => layer.role === 'air-barrier');
   if (airLayer !== undefined) {
-    const eave =
-      input.carrier === 'outriggers'
-        ? [lapFoot(input), point(0, input.axes.levelAt(0, n))]
-        : [on(input, planes.subFascia, n)];
+    const eave = isFlush(input)
+      ? [lapFoot(input), point(0, input.axes.levelAt(0, n))]
+      : [on(input, planes.subFascia, n)];
     lines.push({
       id: 'membrane',
       kind: 'membrane',
@@ -149,10 +154,11 @@ function sheets(input: EdgeInput): EdgeLine[] {
       name: layer.name,
       points: [on(input, planes.face, mid), on(input, planes.cut, mid)],
     });
+    lines.push(...sheetLaps(input, b, layer.name));
   }
   const retarder = candidate.layers.find((layer) => layer.role === 'interior-retarder');
-  if (retarder !== undefined) {
-    const isTruss = input.given.framing.kind === 'truss';
+  const isTruss = input.given.framing.kind === 'truss';
+  if (retarder !== undefined && !(isTruss && input.place === 'rake')) {
     const start = point(wall.studIn_m, input.axes.levelAt(wall.studIn_m, -input.framingDepth_m));
     lines.push({
       id: retarder.id,
@@ -162,6 +168,35 @@ function sheets(input: EdgeInput): EdgeLine[] {
       points: isTruss
         ? [point(wall.studIn_m, wall.plate_m), point(wall.inner_m + input.view.inside_m, wall.plate_m)]
         : [start, on(input, planes.cut, -input.framingDepth_m)],
+    });
+  }
+  return lines;
+}
+
+/** [m] Exposure of a 36 in underlayment with a head lap of 4 in (common practice), and the lap itself. */
+const EXPOSURE_m = 0.8128;
+const HEAD_LAP_m = 0.1016;
+/** [m] How far the upper sheet is drawn above the lower one, so that the lap shows. */
+const LAP_RISE_m = 0.006;
+
+/** Head laps of the underlayment: each sheet lies over the one below it, so water runs on. */
+function sheetLaps(input: EdgeInput, sheet: StackBand, name: string): EdgeLine[] {
+  if (input.place === 'rake') return [];
+  const { axes, planes } = input;
+  const n = sheet.high_m;
+  const end = slopeOn(planes.cut, n, axes) - HEAD_LAP_m;
+  const lines: EdgeLine[] = [];
+  for (let s = slopeOn(planes.face, n, axes) + EXPOSURE_m, i = 1; s < end; s += EXPOSURE_m, i += 1) {
+    lines.push({
+      id: `underlayment-lap-${String(i)}`,
+      kind: 'lap',
+      layerId: sheet.layerId,
+      name: `${name}: head lap, the upper sheet over the lower`,
+      points: [
+        axes.at(s, n + LAP_RISE_m),
+        axes.at(s + HEAD_LAP_m, n + LAP_RISE_m),
+        axes.at(s + HEAD_LAP_m + LAP_RISE_m, n),
+      ],
     });
   }
   return lines;
@@ -198,7 +233,7 @@ function iceBarrier(input: EdgeInput): EdgeLine[] {
 
 /** Beads and tape: where blocking meets plate, tail and deck. */
 function sealants(input: EdgeInput): EdgeLine[] {
-  if (input.carrier === 'outriggers') return [];
+  if (isFlush(input)) return [];
   const { wall, axes } = input;
   return [
     { at: point(0, wall.plate_m), id: 'seal-plate' },
@@ -223,7 +258,7 @@ export function edgeLines(input: EdgeInput): EdgeLine[] {
             name: 'Wall air barrier',
             points: [
               point(0, input.wall.bottom_m),
-              point(0, input.carrier === 'outriggers' ? input.axes.levelAt(0, 0) : input.wall.plate_m),
+              point(0, isFlush(input) ? input.axes.levelAt(0, 0) : input.wall.plate_m),
             ],
           },
         ]

@@ -1,15 +1,18 @@
-/** What lies above the framing at the eave: deck, boards, nailers, outrigger, gap, upper deck, covering. */
+/** What lies above the framing at eave and rake: deck, boards, nailers, outrigger, gap, upper deck, covering. */
 import { dimension } from '../catalog/dimensions.ts';
 import { band, shifted, slopeOn, type CutPlane } from './geometry.ts';
 import type { EdgeLine, EdgePart, StackBand } from './edge-model.ts';
-import { COURSE_m, COVERING_OVERHANG_m, type EdgeInput } from './edge-input.ts';
+import {
+  COURSE_m,
+  COVERING_OVERHANG_m,
+  isFlush,
+  LENGTH_m,
+  SPACER_m,
+  SPACER_STEP_m,
+  type EdgeInput,
+} from './edge-input.ts';
+import { rakeGapParts } from './rake-gap.ts';
 import type { HatchName } from './hatch.ts';
-
-/** [m] Spacer blocks of a prebonded panel: 4 in wide, one in every 16 in (seen in one specification). */
-const SPACER_m = 0.1016;
-const SPACER_STEP_m = 0.4064;
-/** [m] Half a course: how far the joints of one board layer are moved against the layer below (common practice). */
-const OFFSET_m = COURSE_m / 2;
 
 /** Sign of a material in the section, by its row in the materials table. */
 export function hatchOf(material: string | null): HatchName {
@@ -34,7 +37,7 @@ const LEAST_BACK_SPAN_m = 0.3;
 function backSpan_m(input: EdgeInput): number {
   const chosen = input.candidate.structure.outrigger;
   if (chosen !== null) return chosen.backSpan_m;
-  const level_m = Math.max(input.given.overhang.eave_m, LEAST_BACK_SPAN_m);
+  const level_m = Math.max(input.overhang_m, LEAST_BACK_SPAN_m);
   return (dimension('outrigger-back-span-ratio') * level_m) / Math.cos(input.axes.angle_rad);
 }
 
@@ -124,6 +127,7 @@ function outriggerPart(input: EdgeInput): EdgePart[] {
 function gapParts(input: EdgeInput): EdgePart[] {
   const { gap, axes, planes, candidate } = input;
   if (gap === null) return [];
+  if (input.place === 'rake') return rakeGapParts(input, gap);
   const layer = input.layerOf(gap.layerId);
   const common = { layerId: gap.layerId, grain_rad: axes.angle_rad };
   const parts: EdgePart[] = [
@@ -169,7 +173,7 @@ export function stackParts(input: EdgeInput): EdgePart[] {
   const plainParts = input.stack.flatMap((b): EdgePart[] => {
     const layer = input.layerOf(b.layerId);
     const start: Partial<Record<typeof layer.role, CutPlane>> = {
-      deck: input.carrier === 'outriggers' ? wallLine : planes.subFascia,
+      deck: isFlush(input) ? wallLine : planes.subFascia,
       'upper-deck': planes.behindFascia,
       'drainage-mat': planes.face,
       covering: shifted(planes.face, -COVERING_OVERHANG_m),
@@ -191,17 +195,18 @@ export function stackParts(input: EdgeInput): EdgePart[] {
   return [...plainParts, ...gapParts(input), ...boardParts(input), ...outriggerPart(input)];
 }
 
-/** Joints between boards: each layer half a course away from the one below. */
+/** Joints between boards: each layer half a board away from the one below (common practice). */
 export function boardJoints(input: EdgeInput): EdgeLine[] {
   const { axes, planes, boards } = input;
   const lines: EdgeLine[] = [];
+  const step_m = input.place === 'rake' ? LENGTH_m : COURSE_m;
   boards.forEach((b, index) => {
     const mid = (b.low_m + b.high_m) / 2;
     const end = slopeOn(planes.cut, mid, axes);
     const start = slopeOn(planes.nailerEnd, mid, axes);
     const floor =
       hasOutrigger(input) && mid < outriggerTop_m(input) ? slopeOn(outriggerShown(input), mid, axes) : start;
-    for (let s = start + COURSE_m - (index % 2) * OFFSET_m, i = 1; s < end; s += COURSE_m, i += 1) {
+    for (let s = start + step_m - ((index % 2) * step_m) / 2, i = 1; s < end; s += step_m, i += 1) {
       if (s <= floor) continue;
       lines.push({
         id: `joint-${b.layerId}-${String(i)}`,

@@ -1,4 +1,4 @@
-/** What closes the eave: fascia, sub-fascia, soffit, drip edge, insect screen. */
+/** What closes eave and rake: fascia or barge board, sub-fascia or flying rafter, soffit, drip edge, insect screen, gutter. */
 import { band, point, shifted, slopeOn, type CutPlane, type Point } from './geometry.ts';
 import type { EdgeLine, EdgePart } from './edge-model.ts';
 import { SOFFIT_m, type EdgeInput } from './edge-input.ts';
@@ -41,6 +41,7 @@ export function trimParts(input: EdgeInput): EdgePart[] {
   const { planes, axes, wall } = input;
   const low = carrierLow_m(input);
   const bottom_m = fasciaBottom_m(input);
+  const isRake = input.place === 'rake';
   const soffit_m = soffitLevel_m(input, SOFFIT_m);
   const subBottom_m = soffit_m === null ? bottom_m : soffit_m + SOFFIT_m;
   const subTop = hasOutrigger(input) ? outriggerTop_m(input) : 0;
@@ -49,7 +50,7 @@ export function trimParts(input: EdgeInput): EdgePart[] {
     {
       id: 'fascia',
       layerId: null,
-      name: 'Fascia',
+      name: isRake ? 'Barge board' : 'Fascia',
       material: 'wood-end',
       view: 'cut',
       polygon: faceBand(input, planes.face, planes.behindFascia, low, planes.fasciaTop_m, bottom_m),
@@ -58,7 +59,7 @@ export function trimParts(input: EdgeInput): EdgePart[] {
     {
       id: 'sub-fascia',
       layerId: null,
-      name: 'Sub-fascia',
+      name: isRake ? 'Flying rafter' : 'Sub-fascia',
       material: 'wood-end',
       view: 'cut',
       polygon: faceBand(input, planes.subFascia, planes.tailEnd, subLow, subTop, subBottom_m),
@@ -111,7 +112,7 @@ export function trimLines(input: EdgeInput): EdgeLine[] {
       id: 'drip-edge',
       kind: 'drip-edge',
       layerId: null,
-      name: 'Drip edge',
+      name: input.place === 'rake' ? 'Rake edge metal' : 'Drip edge',
       points: [
         axes.at(edgeSlope + DRIP_UP_m, planes.fasciaTop_m),
         edge,
@@ -135,5 +136,49 @@ export function trimLines(input: EdgeInput): EdgeLine[] {
           : [on(planes.behindFascia, low), on(planes.subFascia, low)],
     });
   }
-  return lines;
+  return [...lines, ...matScreen(input), ...gutter(input, edge)];
+}
+
+/** Screen at the side of a drainage mat that ends at the rake. */
+function matScreen(input: EdgeInput): EdgeLine[] {
+  const mat = input.stack.find((b) => input.layerOf(b.layerId).role === 'drainage-mat');
+  if (mat === undefined || input.place !== 'rake') return [];
+  const { planes, axes } = input;
+  return [
+    {
+      id: 'mat-screen',
+      kind: 'screen',
+      layerId: mat.layerId,
+      name: 'Insect screen around the edge of the mat',
+      points: [mat.low_m, mat.high_m].map((n) => axes.at(slopeOn(planes.face, n, axes), n)),
+    },
+  ];
+}
+
+/** [m] A half-round gutter of 5 in, hung plumb below the drip edge (common practice). */
+const GUTTER_RADIUS_m = 0.0635;
+/** [m] Its rim below the drip edge's bend, and its back edge off the fascia. */
+const GUTTER_DROP_m = 0.03;
+const GUTTER_OFF_m = 0.006;
+const GUTTER_STEPS = 12;
+
+/** The gutter as its bent sheet. A rake has none; on a square-cut fascia it takes straps of the roofer's choice. */
+function gutter(input: EdgeInput, edge: Point): EdgeLine[] {
+  if (input.place === 'rake' || input.planes.face.kind === 'square') return [];
+  const r = GUTTER_RADIUS_m;
+  const rim = point(edge.x - GUTTER_OFF_m - r, edge.y - GUTTER_DROP_m);
+  const bowl = Array.from({ length: GUTTER_STEPS + 1 }, (_, i) => {
+    const turn = Math.PI * (i / GUTTER_STEPS);
+    return point(rim.x + r * Math.cos(turn), rim.y - r * Math.sin(turn));
+  });
+  const bead = point(rim.x - r + GUTTER_OFF_m, rim.y + GUTTER_OFF_m);
+  return [
+    {
+      id: 'gutter',
+      kind: 'gutter',
+      layerId: null,
+      name: 'Gutter',
+      points: [point(rim.x + r, rim.y + GUTTER_DROP_m / 2), ...bowl, bead],
+    },
+  ];
 }

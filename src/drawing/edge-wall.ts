@@ -1,8 +1,9 @@
-/** The wall, the framing and what is below the deck. */
+/** The wall, the framing and what is below the deck, at eave and rake. */
 import { dimension } from '../catalog/dimensions.ts';
 import { band, clipToSide, point, slopeOn, type CutPlane, type Point } from './geometry.ts';
 import type { EdgePart } from './edge-model.ts';
-import { BLOCKING_m, PLATE_m, type EdgeInput } from './edge-input.ts';
+import { BLOCKING_m, isFlush, PLATE_m, SOFFIT_m, type EdgeInput } from './edge-input.ts';
+import { rakeCavity, rakeFraming } from './rake-framing.ts';
 import { hatchOf } from './edge-stack.ts';
 
 const rectangle = (x0: number, x1: number, y0: number, y1: number): Point[] => [
@@ -28,24 +29,35 @@ export const viewRight_m = (input: EdgeInput): number => input.wall.inner_m + in
 export function soffitLevel_m(input: EdgeInput, soffit_m: number): number | null {
   const { planes, axes, given } = input;
   if (given.profile.look === 'exposed-tails' && input.carrier !== 'outriggers') return null;
+  if (input.place === 'rake') return rakeSoffit_m(input, soffit_m);
   if (planes.face.kind === 'square') return null;
   const low = input.carrier === 'outriggers' ? 0 : -input.carrierDepth_m;
   const tail_m = planes.tailEnd.kind === 'plumb' ? axes.levelAt(planes.tailEnd.x, low) : Infinity;
   return Math.min(axes.levelAt(planes.face.x, low) + soffit_m * 1.35, tail_m - soffit_m);
 }
 
+/** [-] Share of its thickness by which a rake's soffit stands up behind the barge board. */
+const RECESS_SHARE = 0.35;
+
+/** [m] Underside of the rake's soffit: within the barge board, below what carries the overhang. */
+function rakeSoffit_m(input: EdgeInput, soffit_m: number): number {
+  if (input.carrier !== 'outriggers') return -input.carrierDepth_m + soffit_m * RECESS_SHARE;
+  return Math.min(soffit_m * RECESS_SHARE, (input.boards[0]?.low_m ?? 0) - soffit_m);
+}
+
 /** [m] Height at which cladding stops under the eave. */
 function claddingTop_m(input: EdgeInput): number {
-  const level = soffitLevel_m(input, 0.0095);
+  const level = soffitLevel_m(input, SOFFIT_m);
   if (level !== null) return level;
-  const low = input.carrier === 'outriggers' ? (input.boards[0]?.low_m ?? 0) : -input.carrierDepth_m - 0.0095;
+  const under_m = input.lookout_m > 0 ? input.lookout_m : input.carrierDepth_m;
+  const low = input.carrier === 'outriggers' ? (input.boards[0]?.low_m ?? 0) : -under_m - SOFFIT_m;
   return input.axes.levelAt(input.wall.cladding_m, low);
 }
 
 function outerWall(input: EdgeInput): EdgePart[] {
-  const { wall, carrier } = input;
+  const { wall } = input;
   const parts: EdgePart[] = [];
-  const top_n = carrier === 'outriggers' ? (input.boards[0]?.low_m ?? 0) : 0;
+  const top_n = input.carrier === 'outriggers' ? (input.boards[0]?.low_m ?? 0) : 0;
   const add = (part: Omit<EdgePart, 'layerId' | 'view' | 'grain_rad'>): void => {
     parts.push({ ...part, layerId: null, view: 'cut', grain_rad: upright });
   };
@@ -73,10 +85,9 @@ function outerWall(input: EdgeInput): EdgePart[] {
     id: 'sheathing',
     name: 'Wall sheathing',
     material: 'panel',
-    polygon:
-      carrier === 'outriggers'
-        ? underSlope(input, 0, wall.studOut_m, wall.bottom_m, 0)
-        : rectangle(0, wall.studOut_m, wall.bottom_m, wall.plate_m),
+    polygon: isFlush(input)
+      ? underSlope(input, 0, wall.studOut_m, wall.bottom_m, 0)
+      : rectangle(0, wall.studOut_m, wall.bottom_m, wall.plate_m),
   });
   return parts;
 }
@@ -98,16 +109,20 @@ function innerWall(input: EdgeInput): EdgePart[] {
     grain_rad: 0,
   }));
   const ceiling = input.candidate.layers.find((layer) => layer.role === 'ceiling');
+  // Beside a rake the rafters and their fill hang lower than the plate under the lookouts.
+  const under_m = Math.min(wall.plate_m, -input.framingDepth_m);
   const board: Point[] =
-    ceiling === undefined || isTruss(input)
-      ? rectangle(wall.studIn_m, wall.inner_m, wall.bottom_m, wall.plate_m - (ceiling?.thickness_m ?? 0))
-      : underSlope(
-          input,
-          wall.studIn_m,
-          wall.inner_m,
-          wall.bottom_m,
-          -input.framingDepth_m - ceiling.thickness_m,
-        );
+    input.place === 'rake' && (ceiling === undefined || isTruss(input))
+      ? rectangle(wall.studIn_m, wall.inner_m, wall.bottom_m, under_m)
+      : ceiling === undefined || isTruss(input)
+        ? rectangle(wall.studIn_m, wall.inner_m, wall.bottom_m, wall.plate_m - (ceiling?.thickness_m ?? 0))
+        : underSlope(
+            input,
+            wall.studIn_m,
+            wall.inner_m,
+            wall.bottom_m,
+            -input.framingDepth_m - ceiling.thickness_m,
+          );
   return [
     {
       id: 'stud',
@@ -157,6 +172,7 @@ function rafterOutline(input: EdgeInput): Point[] {
 }
 
 function framingParts(input: EdgeInput): EdgePart[] {
+  if (input.place === 'rake') return rakeFraming(input);
   const { axes, wall } = input;
   const parts: EdgePart[] = [
     {
@@ -202,6 +218,7 @@ function framingParts(input: EdgeInput): EdgePart[] {
 }
 
 function cavityParts(input: EdgeInput): EdgePart[] {
+  if (input.place === 'rake') return [...rakeCavity(input), ...ceilingParts(input)];
   const { axes, wall, planes, candidate } = input;
   const parts: EdgePart[] = [];
   const cavity = candidate.layers.find((layer) => layer.role === 'cavity');
@@ -220,8 +237,15 @@ function cavityParts(input: EdgeInput): EdgePart[] {
       grain_rad: axes.angle_rad,
     });
   }
+  return [...parts, ...ceilingParts(input)];
+}
+
+/** The ceiling under the rafters; under a truss it hangs at the plate, out of a rake's view. */
+function ceilingParts(input: EdgeInput): EdgePart[] {
+  const { axes, wall, planes, candidate } = input;
+  const parts: EdgePart[] = [];
   const ceiling = candidate.layers.find((layer) => layer.role === 'ceiling');
-  if (ceiling !== undefined) {
+  if (ceiling !== undefined && !(isTruss(input) && input.place === 'rake')) {
     const d = input.framingDepth_m;
     const start: CutPlane = { kind: 'plumb', x: wall.inner_m };
     parts.push({

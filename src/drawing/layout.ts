@@ -1,8 +1,8 @@
-/** How a sheet is divided, and the largest standard scale at which the eave fits its middle. */
+/** How a sheet is divided, and the largest standard scale at which a detail fits its middle. */
 import type { Candidate, Evaluation } from '../evaluation/evaluation.ts';
 import type { System } from '../measures.ts';
-import { eaveEdge, type EaveEdge } from './edge.ts';
-import type { EdgeView } from './edge-input.ts';
+import { detailModel } from './details.ts';
+import type { Detail, DetailModel, EdgeView } from './edge-model.ts';
 import { boxOf, point, type Box, type Point } from './geometry.ts';
 import { paperPerMeter_mm, scalesOf, type Scale } from './scale.ts';
 import type { Placement } from './sheet-section.ts';
@@ -75,15 +75,22 @@ function widthsOf(columns: Columns, width_mm: number) {
   }
 }
 
+/** [mm] More sky over a ridge, for its rise, and more ground under its breaks. */
+const RIDGE_SKY_mm = 10;
+const RIDGE_GROUND_mm = 4;
+
 /** Divides a sheet. `stripOf` gives the height of the title strip for a width and for marks alone. */
 export function layoutOf(
   size: SheetSize,
+  detail: Detail,
   columns: Columns,
   stripOf: (width_mm: number, isCompact: boolean) => number,
 ): Layout {
   const { width_mm, height_mm } = size;
   const isCompact = columns === 'marks';
-  const { leader_mm, sky_mm, ...widths } = widthsOf(columns, width_mm);
+  const { leader_mm, sky_mm: plain_mm, ...widths } = widthsOf(columns, width_mm);
+  const sky_mm = plain_mm + (detail === 'ridge' ? RIDGE_SKY_mm : 0);
+  const ground_mm = detail === 'ridge' ? RIDGE_GROUND_mm : 0;
   const { margin_mm, left_mm, right_mm, dimension_mm } = widths;
   const strip_mm = stripOf(width_mm - 2 * margin_mm, isCompact);
   const x = margin_mm + left_mm + dimension_mm;
@@ -96,43 +103,51 @@ export function layoutOf(
       x,
       y: margin_mm + sky_mm,
       width: width_mm - x - margin_mm - right_mm - leader_mm,
-      height: height_mm - 2 * margin_mm - sky_mm - strip_mm,
+      height: height_mm - 2 * margin_mm - sky_mm - ground_mm - strip_mm,
     },
   };
 }
 
 /** Points that must lie in the zone. */
-const edgePoints = (edge: EaveEdge): Point[] => [
+const edgePoints = (edge: DetailModel): Point[] => [
   ...edge.parts.flatMap((part) => part.polygon),
+  ...edge.lines.flatMap((each) => (outlines.has(each.kind) ? each.points : [])),
   ...edge.breaks.flat(),
-  ...edge.measures.flatMap((m) => (m.id === 'fascia' ? [m.from, m.to] : [])),
+  ...edge.measures.flatMap((m) => (m.way === 'edge' || m.way === 'plumb' ? [m.from, m.to] : [])),
 ];
+/** Lines that are bodies of their own outside the parts. */
+const outlines: ReadonlySet<string> = new Set(['gutter', 'removed']);
 
-const LEAST_INSIDE_m = 0.28;
-const WIDEST_INSIDE_m = 1.6;
+const LEAST_INSIDE_m: Readonly<Record<Detail, number>> = { eave: 0.28, rake: 0.28, ridge: 0.42 };
+/** [m] Room beside a dimension across the layers of a ridge. */
+const LEAST_ACROSS_m = 0.08;
 const LEAST_WALL_m = 0.15;
-const TALLEST_WALL_m = 0.6;
+const MOST_m: EdgeView = { inside_m: 1.6, wall_m: 0.6 };
 
 export interface Fit {
-  readonly edge: EaveEdge;
+  readonly edge: DetailModel;
   readonly scale: Scale;
   readonly placement: Placement;
-  /** Left end of the section on the sheet, for the dimension of the roof edge. */
+  /** Left end of the section on the sheet, for the dimension beside the edge. */
   readonly left_mm: number;
 }
 
-/** The smallest part of an eave worth drawing, and how to build one that shows more. */
+/** The smallest part of a detail worth drawing, and how to build one that shows more. */
 export interface Least {
   readonly view: EdgeView;
-  readonly edge: EaveEdge;
+  readonly edge: DetailModel;
   readonly box: Box;
-  readonly build: (view: EdgeView) => EaveEdge;
+  readonly build: (view: EdgeView) => DetailModel;
 }
 
-export function leastEdge(evaluation: Evaluation, candidate: Candidate): Least {
+export function leastDetail(evaluation: Evaluation, candidate: Candidate, detail: Detail): Least {
   const cos = Math.cos((evaluation.requirements.slope.angle_deg * Math.PI) / 180);
-  const view: EdgeView = { inside_m: LEAST_INSIDE_m * cos, wall_m: LEAST_WALL_m };
-  const build = (wanted: EdgeView): EaveEdge => eaveEdge(evaluation, candidate, wanted);
+  // The slope of a ridge must be long enough for a line across its layers to end within it.
+  const across_m = candidate.edge.buildUp_m * Math.sqrt(1 - cos * cos) + LEAST_ACROSS_m;
+  const plain_m = LEAST_INSIDE_m[detail] * (detail === 'rake' ? 1 : cos);
+  const inside_m = detail === 'ridge' ? Math.max(plain_m, across_m) : plain_m;
+  const view: EdgeView = { inside_m, wall_m: LEAST_WALL_m };
+  const build = (wanted: EdgeView): DetailModel => detailModel(evaluation, candidate, detail, wanted);
   const edge = build(view);
   return { view, edge, box: boxOf(edgePoints(edge)), build };
 }
@@ -143,34 +158,36 @@ export const scalesFor = (size: SheetSize): readonly Scale[] =>
     (scale) => size.denominator === undefined || scale.denominator === size.denominator,
   );
 
-/** True when the least of an eave fits the zone at a scale. */
+/** True when the least of a detail fits the zone at a scale. */
 export const fitsZone = ({ box }: Least, scale: Scale, zone: Box): boolean => {
   const per_m = paperPerMeter_mm(scale);
   return box.width * per_m <= zone.width && box.height * per_m <= zone.height;
 };
 
-/**
- * A view that fills the zone. More roof moves the break right and up, more wall moves the bottom down:
- * both in closed form.
- */
+/** A view that fills the zone: a detail grows in proportion to its view, so this is closed form. */
 function filling(least: Least, scale: Scale, zone: Box, keys: readonly (keyof EdgeView)[]): EdgeView {
   const per_m = paperPerMeter_mm(scale);
-  const slope = Math.tan(least.edge.axes.angle_rad);
-  let { inside_m, wall_m } = least.view;
+  const { growth } = least.edge;
+  const view = { ...least.view };
+  const grown = (side: 'across' | 'up'): number =>
+    (['inside_m', 'wall_m'] as const).reduce(
+      (sum, key) => sum + growth[key][side] * (view[key] - least.view[key]),
+      0,
+    );
+  const room = (spare_m: number, rate: number): number => (rate > 0 ? Math.max(0, spare_m) / rate : Infinity);
   for (const key of keys) {
-    const moreInside_m = inside_m - least.view.inside_m;
-    const across_m = zone.width / per_m - (least.box.width + moreInside_m);
-    const up_m = zone.height / per_m - (least.box.height + moreInside_m * slope + wall_m - least.view.wall_m);
-    if (key === 'wall_m') wall_m = Math.min(TALLEST_WALL_m, wall_m + Math.max(0, up_m));
-    else inside_m = Math.min(WIDEST_INSIDE_m, inside_m + Math.max(0, Math.min(across_m, up_m / slope)));
+    const across_m = zone.width / per_m - (least.box.width + grown('across'));
+    const up_m = zone.height / per_m - (least.box.height + grown('up'));
+    const { across, up } = growth[key];
+    view[key] = Math.min(MOST_m[key], view[key] + Math.min(room(across_m, across), room(up_m, up)));
   }
-  return { inside_m, wall_m };
+  return view;
 }
 
 /** Shares of the spare height that stand above the section: centered, then raised. */
 const SHARES_ABOVE = [0.5, 0.15];
 
-/** Ways to put the eave in a zone at one scale: much roof before much wall, centered before raised. */
+/** Ways to put a detail in a zone at one scale: much roof before much wall, centered before raised. */
 export function* fittings(least: Least, scale: Scale, zone: Box): Generator<Fit> {
   const per_m = paperPerMeter_mm(scale);
   for (const keys of [

@@ -1,6 +1,5 @@
 /** The notes of a sheet in their columns. */
-import type { EaveEdge } from './edge.ts';
-import type { Anchor } from './edge-model.ts';
+import type { Anchor, DetailModel } from './edge-model.ts';
 import { point } from './geometry.ts';
 import { fitsColumn, hasCrossing, placeNotes, type Column, type Note, type PlacedNote } from './labels.ts';
 import { BALLOON_mm, type Layout, type SheetSize } from './layout.ts';
@@ -47,7 +46,7 @@ function columnOf(anchor: Anchor, wish: NoteWish): ColumnName {
 }
 
 function columnsOf(
-  edge: EaveEdge,
+  edge: DetailModel,
   placement: Placement,
   layout: Layout,
   size: SheetSize,
@@ -55,9 +54,9 @@ function columnsOf(
 ): Record<ColumnName, Column> {
   const { margin_mm, left_mm, right_mm, size_mm, isCompact, strip_mm } = layout;
   const bottom = size.height_mm - margin_mm - strip_mm;
-  const fascia = edge.measures.find((m) => m.id === 'fascia');
-  const high = fascia === undefined ? 0 : toPaper(placement, fascia.to).y;
-  const low = fascia === undefined ? 0 : toPaper(placement, fascia.from).y;
+  const beside = edge.measures.find((m) => m.way === 'edge');
+  const high = toPaper(placement, beside?.to ?? edge.partAt).y;
+  const low = toPaper(placement, beside?.from ?? edge.partAt).y;
   const middle = (high + low) / 2;
   const half = wordsHeight(edgeWords, size_mm) / 2 + 1.5;
   const column = (side: 'left' | 'right', top: number, end: number): Column => ({
@@ -160,7 +159,7 @@ function placeLeft(
 
 /** Notes of all columns, or null when a column is too short for its words. */
 export function placeAll(
-  edge: EaveEdge,
+  edge: DetailModel,
   notes: readonly NoteText[],
   placement: Placement,
   layout: Layout,

@@ -1,9 +1,8 @@
-/** The dimensions of the eave on the sheet; a figure looks for a free place and keeps off leaders when it can. */
+/** The dimensions of a detail on the sheet; a figure looks for a free place and keeps off leaders when it can. */
 import type { System } from '../measures.ts';
 import { add, boxInside, distance, point, subtract, times, type Box, type Point } from './geometry.ts';
 import { offsetDimension, throughDimension } from './dimensions.ts';
-import type { EaveEdge } from './edge.ts';
-import type { Measure } from './edge-model.ts';
+import type { DetailModel, Measure, MeasureWay } from './edge-model.ts';
 import { lengthText } from './lengths.ts';
 import { group, line, pen, polygon, text, textBox, type Shape, type TextShape } from './shapes.ts';
 import { marginWords } from './sheet-notes.ts';
@@ -12,7 +11,7 @@ import type { Taken } from './taken.ts';
 import { textWidth_mm } from './text-metrics.ts';
 
 export interface MeasureContext {
-  readonly edge: EaveEdge;
+  readonly edge: DetailModel;
   readonly placement: Placement;
   readonly system: System;
   readonly size_mm: number;
@@ -85,8 +84,7 @@ function fasciaLines(context: MeasureContext, measure: Measure): { shapes: Shape
   const { placement, edgeLine_x, edge } = context;
   const low = toPaper(placement, measure.from);
   const high = toPaper(placement, measure.to);
-  const isPlumb = edge.input.planes.face.kind === 'plumb';
-  const shift = isPlumb ? point(edgeLine_x - low.x, 0) : times(outward(high, low), SQUARE_OFFSET_mm);
+  const shift = edge.isEdgePlumb ? point(edgeLine_x - low.x, 0) : times(outward(high, low), SQUARE_OFFSET_mm);
   const from = add(low, shift);
   const to = add(high, shift);
   const shapes = offsetDimension(from, to, low, high);
@@ -95,7 +93,7 @@ function fasciaLines(context: MeasureContext, measure: Measure): { shapes: Shape
     const limit = add(high, times(along, measure.limit_m * placement.per_m));
     const outer = add(limit, times(shift, 1.3));
     // A limit far below the edge needs no line: its margin stands in the words.
-    const lowest = toPaper(placement, point(0, edge.input.wall.bottom_m)).y;
+    const lowest = toPaper(placement, point(0, edge.bottom_m)).y;
     if (Math.max(limit.y, outer.y) <= lowest)
       shapes.push(line(add(limit, times(shift, -1)), outer, pen(0.5, 'limit', 'chain')));
   }
@@ -168,17 +166,17 @@ function fasciaChoices(context: MeasureContext, measure: Measure): Choice[] {
   }));
 }
 
-const heightOf = (edge: EaveEdge, p: Point): number =>
+const heightOf = (edge: DetailModel, p: Point): number =>
   -p.x * Math.sin(edge.axes.angle_rad) + p.y * Math.cos(edge.axes.angle_rad);
 
 const TAILS_mm = [5, 8, 11, 15, 20, 26];
 
 /** Choices for a dimension through the stack with its figure in the sky. */
-function throughChoices(context: MeasureContext, measure: Measure, slides_m: readonly number[]): Choice[] {
+function throughChoices(context: MeasureContext, measure: Measure): Choice[] {
   const { placement, system, size_mm, edge } = context;
   const words = `${measure.name} ${lengthText(measure.value_m, system)}`;
   const above_mm = (edge.buildUp_m - heightOf(edge, measure.to)) * placement.per_m;
-  return slides_m.flatMap((slide_m) => {
+  return (measure.slides_m ?? [0]).flatMap((slide_m) => {
     const move = subtract(edge.axes.at(slide_m, 0), edge.axes.at(0, 0));
     const from = toPaper(placement, add(measure.from, move));
     const to = toPaper(placement, add(measure.to, move));
@@ -197,7 +195,7 @@ function overhangChoices(context: MeasureContext, measure: Measure): Choice[] {
   const a = toPaper(placement, measure.from);
   const b = toPaper(placement, measure.to);
   const value = lengthText(measure.value_m, system);
-  const bottom = toPaper(placement, point(0, edge.input.wall.bottom_m)).y;
+  const bottom = toPaper(placement, point(0, edge.bottom_m)).y;
   const wordings = isCompact ? [value] : [`${measure.name} ${value}`, value];
   return wordings.flatMap((words) => {
     const isWide = textWidth_mm(words, size_mm) > b.x - a.x - 3;
@@ -213,26 +211,61 @@ function overhangChoices(context: MeasureContext, measure: Measure): Choice[] {
   });
 }
 
+/** Choices for a plumb dimension over the ridge: its figure and limit stand above its end, to either side. */
+function plumbChoices(context: MeasureContext, measure: Measure): Choice[] {
+  const { placement, system, size_mm, isCompact } = context;
+  const from = toPaper(placement, measure.from);
+  const to = toPaper(placement, measure.to);
+  const value = lengthText(measure.value_m, system);
+  const limit =
+    measure.limit_m === null || measure.margin_m === null
+      ? []
+      : [`limit ${lengthText(measure.limit_m, system)}, ${marginWords(measure.margin_m, system)}`];
+  const words = isCompact ? [value] : [`${measure.name} ${value}`, ...limit];
+  const past_mm = (measure.past_m ?? 0) * placement.per_m;
+  return TAILS_mm.flatMap((tail_mm) => {
+    const { shapes, end } = throughDimension(
+      from,
+      to,
+      past_mm + tail_mm + wordsHeight(words.length, size_mm),
+    );
+    return (['start', 'end'] as const).map((anchor) => ({
+      shapes,
+      texts: words.map((figure, i) =>
+        text(
+          point(
+            end.x + (anchor === 'start' ? FIGURE_OFF_mm : -FIGURE_OFF_mm),
+            end.y + size_mm * (CAPITALS_SHARE + i * LINE_STEP),
+          ),
+          figure,
+          { size_mm, anchor, ink: i > 0 ? 'limit' : 'text' },
+        ),
+      ),
+    }));
+  });
+}
+
 function choicesFor(context: MeasureContext, measure: Measure): Choice[] {
-  switch (measure.id) {
-    case 'fascia':
+  switch (measure.way) {
+    case 'edge':
       return fasciaChoices(context, measure);
-    case 'overhang':
+    case 'below':
       return overhangChoices(context, measure);
-    case 'build-up':
-      return throughChoices(context, measure, [0, 0.08, -0.06, 0.16]);
-    case 'gap':
-      return context.isCompact ? [] : throughChoices(context, measure, [-0.12, -0.08, -0.2]);
-    case 'ice-barrier':
-    case 'back-span':
+    case 'across':
+      return context.isCompact && measure.id === 'gap' ? [] : throughChoices(context, measure);
+    case 'plumb':
+      return plumbChoices(context, measure);
+    case 'listed':
       return [];
   }
 }
 
+/** Dimensions find their place in this order. */
+const order: readonly MeasureWay[] = ['edge', 'below', 'plumb', 'across', 'listed'];
+
 /** All dimensions; a figure that finds no free place is left to the list beside the drawing. */
 export function measureShapes(context: MeasureContext, taken: Taken): Shape[] {
-  const order = ['fascia', 'overhang', 'build-up', 'gap'];
-  const measures = [...context.edge.measures].sort((a, b) => order.indexOf(a.id) - order.indexOf(b.id));
+  const measures = [...context.edge.measures].sort((a, b) => order.indexOf(a.way) - order.indexOf(b.way));
   return measures.flatMap((measure): Shape[] => {
     const choice = choose(choicesFor(context, measure), context.sheet, taken);
     if (choice === null) return [];

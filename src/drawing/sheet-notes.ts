@@ -2,8 +2,7 @@
 import type { System } from '../measures.ts';
 import { show } from '../measures.ts';
 import type { Candidate, Layer } from '../evaluation/evaluation.ts';
-import type { EaveEdge } from './edge.ts';
-import type { Anchor } from './edge-model.ts';
+import type { Anchor, DetailModel } from './edge-model.ts';
 import { inchesText, lengthText } from './lengths.ts';
 import { wrapText } from './text-metrics.ts';
 
@@ -66,7 +65,7 @@ function outriggersApart({ structure: { outrigger } }: Candidate, system: System
 }
 
 /** Notes in reading order: layers get numbers inside to outside, other parts get letters. */
-export function noteTexts(edge: EaveEdge, candidate: Candidate, system: System): NoteText[] {
+export function noteTexts(edge: DetailModel, candidate: Candidate, system: System): NoteText[] {
   const order = new Map(candidate.layers.map((layer, index) => [layer.id, index]));
   let letter = -1;
   const measured = (id: string): string => {
@@ -111,7 +110,7 @@ export function wrapNote(note: NoteText, width_mm: number, size_mm: number, hasD
 }
 
 /** The drawing in words: the layers inside to outside, then the edge. */
-export function description(edge: EaveEdge, candidate: Candidate, system: System): string[] {
+export function description(edge: DetailModel, candidate: Candidate, system: System): string[] {
   const lines = candidate.layers.map((layer, index) => {
     const detail = layerDetail(layer, system);
     return `${String(index + 1)}. ${capital(layer.name)}${detail === '' ? '' : `, ${detail}`}.`;
@@ -123,16 +122,10 @@ export function description(edge: EaveEdge, candidate: Candidate, system: System
         : `, limit ${lengthText(measure.limit_m, system)}, ${marginWords(measure.margin_m, system)}`;
     return `${measure.name}: ${lengthText(measure.value_m, system)}${limit}.`;
   });
-  const air =
-    edge.piercings.length === 0
-      ? 'The air barrier turns from the roof to the wall as one line; no framing pierces it.'
-      : edge.piercings
-          .map((p) => `The air barrier is pierced by ${String(p.count)} ${p.what}s along the eaves.`)
-          .join(' ');
   const joints = edge.airWalk.joints.map(
     (j) => `Joint ${String(j.number)} of the air barrier: ${j.name}. ${j.how}`,
   );
-  return [...lines, ...measures, air, ...joints];
+  return [...lines, ...measures, edge.airWords, ...joints];
 }
 
 /** A margin in words: within or over. */

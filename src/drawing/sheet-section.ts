@@ -1,8 +1,7 @@
 /** The edge model put on paper: fills, hatches, outlines, lines, breaks. */
 import { area, distance, point, type Point } from './geometry.ts';
 import { breakLine } from './dimensions.ts';
-import type { EaveEdge } from './edge.ts';
-import type { EdgeLine, EdgePart, LineKind, Walk } from './edge-model.ts';
+import type { DetailModel, EdgeLine, EdgePart, LineKind, Walk } from './edge-model.ts';
 import { hatch, type HatchName } from './hatch.ts';
 import type { FillName } from './palette.ts';
 import { circle, group, line, pen, polygon, polyline, text, type Pen, type Shape } from './shapes.ts';
@@ -46,6 +45,9 @@ const linePens: Readonly<Record<LineKind, Pen>> = {
   'panel-outline': pen(0.7),
   sealant: pen(0.7, 'airBarrier'),
   hidden: pen(0.35, 'line', 'dashed'),
+  lap: pen(0.35),
+  gutter: pen(0.5),
+  removed: pen(0.25, 'softText', 'chain'),
 };
 
 /** [mm] Below this thickness on paper a hatch would fill up, so the tint alone stands. */
@@ -129,15 +131,37 @@ export function walkShapes(walk: Walk, placement: Placement, size_mm: number): S
   return group(`walk ${walk.path}`, `walk-${walk.path}`, [...runs, ...stops], { title: walk.path });
 }
 
+/** The roof of today in outline over the new one. */
+export const beforeShapes = (edge: DetailModel, placement: Placement): Shape[] =>
+  edge.before.length === 0
+    ? []
+    : [
+        group(
+          'before',
+          'before',
+          edge.before.map((each) =>
+            polyline(
+              each.points.map((p) => toPaper(placement, p)),
+              pen(0.5, 'dryingPath', 'chain'),
+            ),
+          ),
+          { title: 'The roof before' },
+        ),
+      ];
+
 /** All shapes of the section, in drawing order: beyond, cut, lines, breaks. */
-export function sectionShapes(edge: EaveEdge, placement: Placement, highlight: readonly string[]): Shape[] {
+export function sectionShapes(
+  edge: DetailModel,
+  placement: Placement,
+  highlight: readonly string[],
+): Shape[] {
   const isLit = (layerId: string | null): boolean => layerId !== null && highlight.includes(layerId);
   const parts = edge.parts.map((part) => partShapes(part, placement, isLit(part.layerId)));
   const lines = edge.lines.map((edgeLine) => lineShapes(edgeLine, placement, isLit(edgeLine.layerId)));
   const piercings = edge.piercings.map((piercing) => {
     const at = toPaper(placement, piercing.at);
     return group('piercing', 'piercing', [circle(at, 1.5, pen(0.5, 'airBarrier'), 'paper')], {
-      title: `${String(piercing.count)} × ${piercing.what} through the air barrier`,
+      title: `${piercing.count === null ? '' : `${String(piercing.count)} × `}${piercing.what} through the air barrier`,
     });
   });
   const breaks = edge.breaks.map(([from, to]) =>

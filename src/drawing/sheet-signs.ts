@@ -1,13 +1,13 @@
 /** Small signs in free places of the sheet: slope triangle, inside and outside. */
+import type { DetailModel, WordPlace } from './edge-model.ts';
 import type { System } from '../measures.ts';
-import { add, boxInside, boxOf, point, times, type Box, type Point } from './geometry.ts';
-import type { EaveEdge } from './edge.ts';
+import { add, between, boxInside, boxOf, point, times, type Box, type Point } from './geometry.ts';
 import { group, pen, polyline, text, textBox, type Shape } from './shapes.ts';
 import { toPaper, type Placement } from './sheet-section.ts';
 import type { Taken } from './taken.ts';
 
 export interface SignContext {
-  readonly edge: EaveEdge;
+  readonly edge: DetailModel;
   readonly placement: Placement;
   readonly system: System;
   readonly size_mm: number;
@@ -21,13 +21,10 @@ const LONGEST_LEG_mm = 11;
 const OFF_ROOF_mm = 3.5;
 
 /** A right triangle on the roof's line with its run and rise; in SI with its angle. */
-function slopeTriangle(context: SignContext, s: number): Shape[] {
+function slopeTriangle(context: SignContext, at: Point): Shape[] {
   const { edge, placement, system, size_mm, pitch_rise_per_12: rise } = context;
   const up = edge.axes.angle_rad;
-  const foot = add(
-    toPaper(placement, edge.axes.at(s, edge.buildUp_m)),
-    point(-OFF_ROOF_mm * Math.sin(up), -OFF_ROOF_mm * Math.cos(up)),
-  );
+  const foot = add(toPaper(placement, at), point(-OFF_ROOF_mm * Math.sin(up), -OFF_ROOF_mm * Math.cos(up)));
   const run_mm = LONGEST_LEG_mm / Math.max(1, rise / PITCH_RUN);
   const top = add(foot, point(run_mm, -run_mm * Math.tan(up)));
   const corner = point(foot.x, top.y);
@@ -51,13 +48,31 @@ function slopeTriangle(context: SignContext, s: number): Shape[] {
   ];
 }
 
-function firstFree(choices: readonly (readonly Shape[])[], sheet: Box, taken: Taken): readonly Shape[] {
+/** [mm] Air around the figures of the slope, so that they are not read with a figure beside them. */
+const SLOPE_AIR_mm = 3;
+
+const padded = (box: Box, air_mm: number): Box => ({
+  x: box.x - air_mm,
+  y: box.y - air_mm,
+  width: box.width + 2 * air_mm,
+  height: box.height + 2 * air_mm,
+});
+
+function firstFree(
+  choices: readonly (readonly Shape[])[],
+  sheet: Box,
+  taken: Taken,
+  air_mm: number,
+): readonly Shape[] {
   return (
     choices.find((shapes) =>
       shapes.every((shape) => {
         const box =
           shape.kind === 'text' ? textBox(shape) : shape.kind === 'polyline' ? boxOf(shape.points) : null;
-        return box === null || (boxInside(box, sheet) && !taken.hasText(box) && !taken.hasLine(box));
+        return (
+          box === null ||
+          (boxInside(box, sheet) && !taken.hasText(padded(box, air_mm)) && !taken.hasLine(box))
+        );
       }),
     ) ?? []
   );
@@ -65,35 +80,39 @@ function firstFree(choices: readonly (readonly Shape[])[], sheet: Box, taken: Ta
 
 const ROOM_STEPS = [0.5, 0.35, 0.65, 0.2, 0.8];
 
+/** Choices for a word in its strip, from near the wall to far from it. */
+function wordChoices(context: SignContext, place: WordPlace): Shape[][] {
+  const { placement, size_mm } = context;
+  const isRight = place.side === 'right';
+  const top = toPaper(placement, point(0, place.top)).y + (isRight ? 0 : 2 * size_mm);
+  const bottom = toPaper(placement, point(0, place.bottom)).y;
+  const x = toPaper(placement, point(place.x, 0)).x;
+  return (isRight ? INSIDE_OFF_mm : OUTSIDE_OFF_mm).flatMap((off_mm) =>
+    ROOM_STEPS.map((share) => {
+      const at = add(point(isRight ? x + off_mm : x - off_mm, top), times(point(0, bottom - top), share));
+      return [text(at, place.words, { size_mm, anchor: 'middle', ink: 'softText' })];
+    }),
+  );
+}
+
+/** [mm] Steps away from the wall. */
+const INSIDE_OFF_mm = [14, 22, 32];
+const OUTSIDE_OFF_mm = [12, 20, 28];
+
 export function signShapes(context: SignContext, taken: Taken): Shape[] {
-  const { edge, placement, size_mm, sheet } = context;
-  const { input } = edge;
-  const start = edge.axes.slopeAt(-input.given.overhang.eave_m, edge.buildUp_m);
-  const end = edge.axes.slopeAt(input.wall.inner_m + input.view.inside_m, edge.buildUp_m);
-  const slopes = ROOM_STEPS.map((share) => slopeTriangle(context, start + (end - start) * share));
-  const words = (name: string, at: Point): Shape[] => [
-    text(at, name, { size_mm, anchor: 'middle', ink: 'softText' }),
-  ];
-  const bottom = toPaper(placement, point(0, input.wall.bottom_m)).y;
-  const top = toPaper(placement, point(0, input.wall.plate_m)).y;
-  const across = toPaper(placement, point(input.wall.inner_m, 0)).x;
-  const sign = (id: string, choices: readonly (readonly Shape[])[]): Shape[] => {
-    const shapes = firstFree(choices, sheet, taken);
+  const { edge, sheet } = context;
+  const { roofLine } = edge;
+  const slopes =
+    roofLine === null
+      ? []
+      : ROOM_STEPS.map((share) => slopeTriangle(context, between(roofLine[0], roofLine[1], share)));
+  const sign = (id: string, choices: readonly (readonly Shape[])[], air_mm = 0): Shape[] => {
+    const shapes = firstFree(choices, sheet, taken, air_mm);
     taken.add(shapes);
     return shapes.length > 0 ? [group('sign', id, shapes)] : [];
   };
-  const inside = [14, 22, 32].flatMap((dx) =>
-    ROOM_STEPS.map((share) =>
-      words('Inside', add(point(across + dx, top), times(point(0, bottom - top), share))),
-    ),
-  );
-  const fascia = edge.measures.find((m) => m.id === 'fascia');
-  const eave = (fascia === undefined ? top : toPaper(placement, fascia.from).y) + 2 * size_mm;
-  const outsideEdge = toPaper(placement, point(input.wall.cladding_m, 0)).x;
-  const outside = [12, 20, 28].flatMap((dx) =>
-    ROOM_STEPS.map((share) =>
-      words('Outside', add(point(outsideEdge - dx, eave), times(point(0, bottom - eave), share))),
-    ),
-  );
-  return [...sign('slope', slopes), ...sign('inside', inside), ...sign('outside', outside)];
+  return [
+    ...sign('slope', slopes, SLOPE_AIR_mm),
+    ...edge.wordPlaces.flatMap((place) => sign(place.words.toLowerCase(), wordChoices(context, place))),
+  ];
 }

@@ -1,6 +1,6 @@
 /** The strip at the foot of a sheet: name, scale bar, scale, what the cut shows. */
 import type { System } from '../measures.ts';
-import type { EaveEdge } from './edge.ts';
+import { detailNames, type DetailModel } from './edge-model.ts';
 import { point } from './geometry.ts';
 import { TEXT_mm } from './layout.ts';
 import { scaleBar, type Scale } from './scale.ts';
@@ -8,7 +8,7 @@ import { line, pen, text, type Shape } from './shapes.ts';
 import { textWidth_mm, wrapText } from './text-metrics.ts';
 
 export interface TitleContext {
-  readonly edge: EaveEdge;
+  readonly edge: DetailModel;
   readonly scale: Scale;
   readonly system: System;
   readonly isCompact: boolean;
@@ -34,15 +34,15 @@ const COMPACT_BAR_SHARE = 0.4;
 /** Room for the longest wording of a scale, so that the lines do not depend on it. */
 const LONGEST_SCALE = `1 1/2" = 1'-0"`;
 
-const about = (edge: EaveEdge): string =>
+const about = (edge: DetailModel): string =>
   `${edge.sectionNote}. Not for construction: structure by an engineer.`;
 
 /** The words under the title, broken to the sheet's width. */
-const aboutLines = (edge: EaveEdge, scaleWords: string, width_mm: number): string[] =>
+const aboutLines = (edge: DetailModel, scaleWords: string, width_mm: number): string[] =>
   wrapText(`${scaleWords}. ${about(edge)}`, width_mm, TEXT_mm);
 
 /** [mm] Height that the strip of an edge takes on a sheet. */
-export function stripHeight_mm(edge: EaveEdge, width_mm: number, isCompact: boolean): number {
+export function stripHeight_mm(edge: DetailModel, width_mm: number, isCompact: boolean): number {
   if (isCompact) return COMPACT_STRIP_mm;
   const count = aboutLines(edge, LONGEST_SCALE, width_mm).length;
   return FOOT_mm + (count - 1) * TEXT_mm * LINE_STEP + TITLE_RISE_mm + RULE_RISE_mm + ABOVE_RULE_mm;
@@ -64,7 +64,7 @@ export function titleStrip(context: TitleContext): Shape[] {
   const first_y = foot_y - FOOT_mm - (words.length - 1) * step_mm;
   const title_y = first_y - TITLE_RISE_mm;
   const rule_y = title_y - RULE_RISE_mm;
-  const title = `Eave: ${edge.strategyName}`;
+  const title = `${detailNames[edge.kind]}: ${edge.strategyName}`;
   const free_mm = width_mm - textWidth_mm(title, TITLE_mm, 'bold') - BAR_GAP_mm;
   return [
     line(point(margin_mm, rule_y), point(right_x, rule_y), pen(0.5)),

@@ -1,12 +1,12 @@
-/** The eave of a candidate as a finished sheet: section, notes, dimensions, scale, title. */
+/** A detail of a candidate as a finished sheet: section, notes, dimensions, scale, title. */
 import type { Candidate, Evaluation } from '../evaluation/evaluation.ts';
-import type { EaveEdge } from './edge.ts';
+import { detailNames, type Detail, type DetailModel } from './edge-model.ts';
 import type { Box } from './geometry.ts';
 import {
   fitsZone,
   fittings,
   layoutOf,
-  leastEdge,
+  leastDetail,
   scalesFor,
   type Columns,
   type Fit,
@@ -24,7 +24,7 @@ import { description, noteTexts, sheetLayers, type NoteText, type SheetLayer } f
 import { signShapes } from './sheet-signs.ts';
 import { stripHeight_mm, titleStrip } from './sheet-title.ts';
 import { Taken } from './taken.ts';
-import { sectionShapes, walkShapes } from './sheet-section.ts';
+import { beforeShapes, sectionShapes, walkShapes, type Placement } from './sheet-section.ts';
 
 export type WalkPath = 'air-barrier' | 'water' | 'drying';
 
@@ -35,9 +35,12 @@ export interface SheetOptions extends SheetSize {
   readonly isCompact?: boolean;
   /** Path to draw over the section with its joints numbered. */
   readonly walk?: WalkPath;
+  /** Draw the roof that stands today over it, in outline: before and after a re-roof. */
+  readonly before?: boolean;
 }
 
 export interface Drawing extends Picture {
+  readonly detail: Detail;
   readonly scaleText: string;
   readonly denominator: number;
   readonly isCompact: boolean;
@@ -46,7 +49,9 @@ export interface Drawing extends Picture {
   readonly notes: readonly NoteText[];
   /** The drawing in words, an ordered list: layers inside to outside, measures, air barrier. */
   readonly description: readonly string[];
-  readonly edge: EaveEdge;
+  readonly edge: DetailModel;
+  /** From the building to the sheet, for files in true size. */
+  readonly placement: Placement;
 }
 
 /** [-] How many standard scales smaller is still better than notes out of their order. */
@@ -68,8 +73,8 @@ function noted(
   wish: NoteWish,
 ): Plan | null {
   const notes = noteTexts(fit.edge, candidate, options.system);
-  const fascia = fit.edge.measures.find((m) => m.id === 'fascia');
-  const edgeWords = fascia === undefined ? 0 : fasciaWords(fascia, options.system, layout.isCompact).length;
+  const beside = fit.edge.measures.find((m) => m.way === 'edge');
+  const edgeWords = beside === undefined ? 0 : fasciaWords(beside, options.system, layout.isCompact).length;
   const first = placeAll(fit.edge, notes, fit.placement, layout, options, edgeWords, wish);
   if (first === null) return null;
   const marked = lettered(notes, first);
@@ -99,10 +104,12 @@ interface Ways {
   readonly fits: () => Generator<Fit>;
 }
 
-/** Scales, largest first, with the columns that leave the eave enough room at each. */
+/** Scales, largest first, with the columns that leave the detail enough room at each. */
 function waysOf(least: Least, options: SheetOptions, columns: readonly Columns[]): Ways[] {
   const layouts = columns.map((name) =>
-    layoutOf(options, name, (width_mm, isCompact) => stripHeight_mm(least.edge, width_mm, isCompact)),
+    layoutOf(options, least.edge.kind, name, (width_mm, isCompact) =>
+      stripHeight_mm(least.edge, width_mm, isCompact),
+    ),
   );
   return scalesFor(options).flatMap((scale) =>
     layouts
@@ -138,21 +145,27 @@ function plan(
 }
 
 /**
- * Draws the eave of a candidate to a standard scale.
+ * Draws a detail of a candidate to a standard scale.
  *
  * @param evaluation  the evaluation the candidate belongs to, its case with every answer filled in
  * @param candidate   what to draw
+ * @param detail      which place of the roof; see `whyNoDetail` for roofs that lack it
  * @param options     sheet size in millimeters, unit system, highlighted layers, theme
  * @returns           shapes in millimeters of paper with the list of layers and the drawing in words
- * @throws            RangeError when the eave does not fit the sheet at any scale
+ * @throws            RangeError when the detail does not fit the sheet at any scale, or the roof has no such place
  */
-export function eaveSheet(evaluation: Evaluation, candidate: Candidate, options: SheetOptions): Drawing {
-  const least = leastEdge(evaluation, candidate);
+export function detailSheet(
+  evaluation: Evaluation,
+  candidate: Candidate,
+  detail: Detail,
+  options: SheetOptions,
+): Drawing {
+  const least = leastDetail(evaluation, candidate, detail);
   const wide = options.isCompact === true ? null : plan(least, candidate, options, ['roomy', 'narrow']);
   const found = wide ?? plan(least, candidate, options, ['marks']);
   if (found === null) {
     const size = `${String(options.width_mm)} by ${String(options.height_mm)} mm`;
-    throw new RangeError(`a sheet of ${size} is too small for the eave`);
+    throw new RangeError(`a sheet of ${size} is too small for the ${detail}`);
   }
   const { fit, layout, set, notes } = found;
   const { edge, scale, placement } = fit;
@@ -187,9 +200,10 @@ export function eaveSheet(evaluation: Evaluation, candidate: Candidate, options:
   const signs = isCompact ? [] : signShapes({ ...context, pitch_rise_per_12 }, taken);
   const walks = { 'air-barrier': edge.airWalk, water: edge.waterWalk, drying: edge.dryingWalk };
   return {
+    detail,
     width_mm: options.width_mm,
     height_mm: options.height_mm,
-    title: `Eave section, ${edge.strategyName}, ${scale.words}`,
+    title: `${detailNames[detail]} section, ${edge.strategyName}, ${scale.words}`,
     scaleText: scale.words,
     denominator: scale.denominator,
     theme: options.theme ?? 'light',
@@ -199,6 +213,7 @@ export function eaveSheet(evaluation: Evaluation, candidate: Candidate, options:
       group('notes', 'notes', labels.shapes),
       group('dimensions', 'dimensions', dimensions),
       group('signs', 'signs', signs),
+      ...(options.before === true ? beforeShapes(edge, placement) : []),
       ...(options.walk === undefined ? [] : [walkShapes(walks[options.walk], placement, layout.size_mm)]),
       group('title', 'title', title),
     ],
@@ -206,5 +221,10 @@ export function eaveSheet(evaluation: Evaluation, candidate: Candidate, options:
     notes,
     description: description(edge, candidate, options.system),
     edge,
+    placement,
   };
 }
+
+/** The eave as a finished sheet. */
+export const eaveSheet = (evaluation: Evaluation, candidate: Candidate, options: SheetOptions): Drawing =>
+  detailSheet(evaluation, candidate, 'eave', options);

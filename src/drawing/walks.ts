@@ -1,14 +1,15 @@
-/** Numbered walks along the air barrier, the water path and the drying path of an edge. */
+/** Numbered walks along the air barrier, the water path and the drying path of an eave. */
 import { point, slopeOn, type Point } from './geometry.ts';
 import type { Joint, Walk } from './edge-model.ts';
-import type { EdgeInput } from './edge-input.ts';
+import { isFlush, type EdgeInput } from './edge-input.ts';
 import { airBarrierPoints, lapFoot, membrane_n, piercings } from './edge-lines.ts';
 import { hasOutrigger } from './edge-stack.ts';
 
-const numbered = (joints: readonly Omit<Joint, 'number'>[]): Joint[] =>
+export const numbered = (joints: readonly Omit<Joint, 'number'>[]): Joint[] =>
   joints.map((joint, index) => ({ ...joint, number: index + 1 }));
 
-function wallStart(input: EdgeInput): Omit<Joint, 'number'> {
+/** Where the walk begins: the wall's own barrier, or the lack of it. `joins` says how it joins the roof's, and where. */
+export function wallStart(input: EdgeInput, joins: string, at: Point): Omit<Joint, 'number'> {
   const { wall, given } = input;
   const foot = lapFoot(input);
   switch (given.wall.airBarrier) {
@@ -27,13 +28,11 @@ function wallStart(input: EdgeInput): Omit<Joint, 'number'> {
     case 'exterior-membrane':
     case 'taped-sheathing':
       return {
-        at: input.carrier === 'outriggers' ? foot : point(0, wall.plate_m),
-        name:
-          input.carrier === 'outriggers' ? 'Roof membrane laps the wall barrier' : 'Wall barrier to blocking',
-        how:
-          input.carrier === 'outriggers'
-            ? 'At least 6 in, shingled over the wall sheet where water can reach it, rolled down.'
-            : 'Lap the wall sheet up the outer face of the blocking and seal it.',
+        at,
+        name: joins,
+        how: isFlush(input)
+          ? 'At least 6 in, shingled over the wall sheet where water can reach it, rolled down.'
+          : 'Lap the wall sheet up the outer face of the blocking and seal it.',
       };
   }
 }
@@ -68,7 +67,7 @@ export function airBarrierWalk(input: EdgeInput): Walk {
       path: 'air-barrier',
       points: [points],
       joints: numbered([
-        wallStart(input),
+        wallStart(input, 'Roof membrane laps the wall barrier', lapFoot(input)),
         { at: corner, name: 'Fold over the corner', how: 'One sheet, no cut, over an eased deck edge.' },
         ...screws,
         field,
@@ -84,7 +83,7 @@ export function airBarrierWalk(input: EdgeInput): Walk {
     path: 'air-barrier',
     points: [points],
     joints: numbered([
-      wallStart(input),
+      wallStart(input, 'Wall barrier to blocking', point(0, input.wall.plate_m)),
       ...tails,
       {
         at: point(0, input.axes.levelAt(0, 0)),

@@ -1,4 +1,4 @@
-/** Random eaves over the whole range of the case file, for the drawing's properties. */
+/** Random roofs over the whole range of the case file, for the drawing's properties. */
 import fc from 'fast-check';
 import type { Case } from '../../src/case/case.ts';
 import { boards, coverings, strategies } from '../../src/catalog/sets.ts';
@@ -29,9 +29,15 @@ export const anySketch: fc.Arbitrary<Sketch> = fc
     hasMat: fc.boolean(),
     panelOnOutriggers: fc.boolean(),
     fasciaLimit_m: fc.option(amount(0.1, 1.2), { nil: null }),
+    ridgeLimit_m: fc.option(amount(0, 1.2), { nil: null }),
+    kind: fc.constantFrom('new-roof' as const, 're-roof' as const),
+    attic: fc.constantFrom('cathedral' as const, 'conditioned-attic' as const),
+    rake_m: fc.oneof(fc.constant(0), amount(0, 1.2)),
     framing: fc.record({
       kind: fc.constantFrom('rafter' as const, 'truss' as const),
       depth_m: amount(0.0889, 0.302),
+      spacing_m: amount(0.3, 0.9),
+      width_m: amount(0.0381, 0.0889),
       deckThickness_m: amount(0.0119, 0.038),
     }),
     eave_m: fc.oneof(fc.constant(0), amount(0, 1.2)),
@@ -82,13 +88,15 @@ export const anySketch: fc.Arbitrary<Sketch> = fc
       ventilation: r.strategy === 'prebonded-panel' ? panelVent : boardVent,
       carrier: isFlush ? 'outriggers' : tails,
       fasciaLimit_m: r.fasciaLimit_m,
+      ridgeLimit_m: r.ridgeLimit_m,
       outrigger: r.outrigger === null ? null : fitting(r.outrigger, sum(r.boards_m)),
       case: {
         framing: r.framing,
-        overhang: { eave_m: r.eave_m },
+        project: { kind: r.kind },
+        overhang: { eave_m: r.eave_m, rake_m: r.rake_m },
         profile: { cut: r.cut, look: r.look },
         wall: r.wall,
-        belowDeck: { fill: r.fill, ceiling: r.ceiling },
+        belowDeck: { attic: r.attic, fill: r.fill, ceiling: r.ceiling },
         covering: { kind: r.covering },
       } satisfies Partial<Case>,
     };

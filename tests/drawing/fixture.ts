@@ -14,6 +14,7 @@ export interface Sketch {
   readonly ventilation?: Ventilation;
   readonly carrier?: Candidate['carrier'];
   readonly fasciaLimit_m?: number | null;
+  readonly ridgeLimit_m?: number | null;
   /** The chosen outrigger; null where none fits. A 2x4 on edge when not given. */
   readonly outrigger?: Candidate['structure']['outrigger'];
   readonly case?: Partial<Case>;
@@ -64,6 +65,7 @@ export function sketch(wanted: Sketch): { evaluation: Evaluation; candidate: Can
     carrier,
   });
   const limit = wanted.fasciaLimit_m ?? null;
+  const ridgeLimit = wanted.ridgeLimit_m ?? null;
   const outrigger =
     wanted.outrigger === undefined
       ? {
@@ -91,6 +93,8 @@ export function sketch(wanted: Sketch): { evaluation: Evaluation; candidate: Can
       carrierDepth_m: carrier === 'outriggers' ? (outrigger?.depth_m ?? 0) : completed.framing.depth_m,
       fasciaLimit_m: limit,
       fasciaMargin_m: limit === null ? null : limit - edge.fascia_m,
+      ridgeLimit_m: ridgeLimit,
+      ridgeMargin_m: ridgeLimit === null ? null : ridgeLimit - edge.ridgeRise_m,
     },
   } as unknown as Candidate;
   const evaluation = {

@@ -1,18 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import {
-  boxesOverlap,
-  boxInside,
-  segmentsCross,
-  type Box,
-  type Segment,
-} from '../../src/drawing/geometry.ts';
-import { leaves, shapeBox, textBox, type GroupShape, type Shape } from '../../src/drawing/shapes.ts';
-import { eaveSheet, type Drawing, type SheetOptions } from '../../src/drawing/sheet.ts';
+import { details, type Detail } from '../../src/drawing/edge-model.ts';
+import { leaves } from '../../src/drawing/shapes.ts';
+import { detailSheet, type Drawing, type SheetOptions } from '../../src/drawing/sheet.ts';
 import { toSvg } from '../../src/drawing/svg.ts';
 import { evaluate } from '../../src/evaluate.ts';
 import { anySketch, ordinary, steepSquare } from './cases.ts';
 import { sketch, type Sketch } from './fixture.ts';
+import { markBoxes, marks, ofMeaning } from './marks.ts';
 import { RUNS } from './runs.ts';
 
 const WIDE: SheetOptions = { system: 'IP', width_mm: 300, height_mm: 200 };
@@ -20,29 +15,10 @@ const WIDE: SheetOptions = { system: 'IP', width_mm: 300, height_mm: 200 };
 const PAGE: SheetOptions = { system: 'IP', width_mm: 171, height_mm: 150 };
 const PHONE: SheetOptions = { system: 'IP', width_mm: 95, height_mm: 120, isCompact: true };
 
-const draw = (wanted: Sketch, options: SheetOptions): Drawing => {
+const draw = (wanted: Sketch, options: SheetOptions, detail: Detail = 'eave'): Drawing => {
   const { evaluation, candidate } = sketch(wanted);
-  return eaveSheet(evaluation, candidate, options);
+  return detailSheet(evaluation, candidate, detail, options);
 };
-
-function* groups(shapes: readonly Shape[]): Generator<GroupShape> {
-  for (const shape of shapes) {
-    if (shape.kind !== 'group') continue;
-    yield shape;
-    yield* groups(shape.shapes);
-  }
-}
-const ofMeaning = (drawing: Drawing, meaning: string): GroupShape[] =>
-  [...groups(drawing.shapes)].filter((g) => g.meaning === meaning);
-
-const textBoxes = (drawing: Drawing): Box[] =>
-  [...leaves(drawing.shapes)].flatMap((shape) => (shape.kind === 'text' ? [textBox(shape)] : []));
-
-const leaders = (drawing: Drawing): Segment[] =>
-  ofMeaning(drawing, 'note').flatMap((note) => {
-    const [first] = note.shapes;
-    return first?.kind === 'line' ? [[first.from, first.to] as const] : [];
-  });
 
 const anyOptions = fc.record({
   system: fc.constantFrom('IP' as const, 'SI' as const),
@@ -51,64 +27,18 @@ const anyOptions = fc.record({
 type AnyOptions = typeof anyOptions extends fc.Arbitrary<infer T> ? T : never;
 const optionsOf = ({ system, sheet }: AnyOptions): SheetOptions => ({ ...sheet, system });
 
-/** Texts may share the hair of space between lines of one note. */
-const TOUCH_mm = 0.3;
-
-/** Boxes of the scale bar and of balloons, each with the texts that belong in it. */
-const markBoxes = (drawing: Drawing): { box: Box; own: readonly Shape[] }[] => {
-  const bars = ofMeaning(drawing, 'title').flatMap((g) => g.shapes.filter((s) => s.kind === 'polygon'));
-  const balloons = ofMeaning(drawing, 'note').flatMap((note) =>
-    note.shapes.flatMap((s) =>
-      s.kind === 'circle' && s.radius_mm > 1 ? [{ box: shapeBox(s), own: note.shapes }] : [],
-    ),
-  );
-  return [...bars.map((bar) => ({ box: shapeBox(bar), own: [] })), ...balloons];
-};
-
-/** What a draftsman would mark on a sheet, in words. */
-function marks(drawing: Drawing): string[] {
-  const sheet = { x: 0, y: 0, width: drawing.width_mm, height: drawing.height_mm };
-  const found: string[] = [];
-  for (const shape of leaves(drawing.shapes)) {
-    const box = shapeBox(shape);
-    if (![box.x, box.y, box.width, box.height].every(Number.isFinite))
-      found.push(`not a number: ${shape.kind}`);
-    else if (!boxInside(box, sheet)) found.push(`outside the sheet: ${JSON.stringify([shape, box])}`);
-  }
-  const boxes = textBoxes(drawing);
-  boxes.forEach((a, i) => {
-    for (const b of boxes.slice(i + 1))
-      if (boxesOverlap(a, b, -TOUCH_mm)) found.push(`texts overlap: ${JSON.stringify([a, b])}`);
-  });
-  const marked = markBoxes(drawing);
-  for (const shape of leaves(drawing.shapes)) {
-    if (shape.kind !== 'text') continue;
-    for (const { box, own } of marked)
-      if (!own.includes(shape) && boxesOverlap(textBox(shape), box, -TOUCH_mm))
-        found.push(`text on a mark: ${JSON.stringify([shape, box])}`);
-  }
-  const lines = leaders(drawing);
-  lines.forEach((a, i) => {
-    for (const b of lines.slice(i + 1))
-      if (segmentsCross(a, b)) found.push(`leaders cross: ${JSON.stringify([a, b])}`);
-  });
-  const noted = ofMeaning(drawing, 'note').flatMap((g) => (g.layerId === null ? [] : [g.layerId]));
-  const layers = drawing.layers.map((l) => l.id);
-  if ([...noted].sort().join() !== [...layers].sort().join())
-    found.push(`notes ${noted.join()} for ${layers.join()}`);
-  return found;
-}
-
-describe('any eave on a wide sheet, a page or a phone', () => {
-  it('has nothing outside, no text on another, no leaders that cross, a note for each layer', () => {
+describe.each(details)('any %s on a wide sheet, a page or a phone', (detail) => {
+  it('has nothing outside, no text on another, no leaders that cross, a note for each layer in view', () => {
     fc.assert(
       fc.property(anySketch, anyOptions, (wanted, o) => {
-        expect(marks(draw(wanted, optionsOf(o)))).toEqual([]);
+        expect(marks(draw(wanted, optionsOf(o), detail))).toEqual([]);
       }),
       { ...RUNS, examples: [[steepSquare, { system: 'IP', sheet: PHONE }]] },
     );
-  }, 120_000);
+  }, 240_000);
+});
 
+describe('an eave', () => {
   it('has its scale bar and the words beneath clear of each other on a page', () => {
     for (const wanted of Object.values(ordinary)) {
       const drawing = draw({ ...wanted, case: { overhang: { eave_m: 0.6096 } } }, PAGE);
@@ -160,7 +90,7 @@ describe('any eave on a wide sheet, a page or a phone', () => {
     expect(leading.length).toBeGreaterThanOrEqual(2);
     for (const candidate of leading)
       for (const options of [WIDE, PHONE]) {
-        const drawing = eaveSheet(evaluation, candidate, options);
+        const drawing = detailSheet(evaluation, candidate, 'eave', options);
         expect(marks(drawing)).toEqual([]);
         const fascia = drawing.edge.measures.find((m) => m.id === 'fascia');
         expect(fascia?.value_m).toBe(candidate.edge.fascia_m);

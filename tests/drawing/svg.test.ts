@@ -1,37 +1,30 @@
 // @vitest-environment jsdom
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { GroupShape, Shape } from '../../src/drawing/shapes.ts';
-import { eaveSheet, type Drawing, type SheetOptions } from '../../src/drawing/sheet.ts';
+import { details, detailNames, type Detail } from '../../src/drawing/edge-model.ts';
+import { detailSheet, eaveSheet, type Drawing, type SheetOptions } from '../../src/drawing/sheet.ts';
 import { toSvg } from '../../src/drawing/svg.ts';
 import { anySketch, ordinary } from './cases.ts';
 import { sketch, type Sketch } from './fixture.ts';
+import { groups } from './marks.ts';
 
 const WIDE: SheetOptions = { system: 'IP', width_mm: 300, height_mm: 200 };
 
-const draw = (wanted: Sketch, options: SheetOptions): Drawing => {
+const draw = (wanted: Sketch, options: SheetOptions, detail: Detail = 'eave'): Drawing => {
   const { evaluation, candidate } = sketch(wanted);
-  return eaveSheet(evaluation, candidate, options);
+  return detailSheet(evaluation, candidate, detail, options);
 };
-
-function* groups(shapes: readonly Shape[]): Generator<GroupShape> {
-  for (const shape of shapes) {
-    if (shape.kind !== 'group') continue;
-    yield shape;
-    yield* groups(shape.shapes);
-  }
-}
 
 describe('SVG', () => {
   const parse = (svg: string): Document => new DOMParser().parseFromString(svg, 'image/svg+xml');
 
   it('is well formed, self-contained and named', () => {
     fc.assert(
-      fc.property(anySketch, (wanted) => {
-        const svg = toSvg(draw(wanted, WIDE));
+      fc.property(anySketch, fc.constantFrom(...details), (wanted, detail) => {
+        const svg = toSvg(draw(wanted, WIDE, detail));
         const root = parse(svg).documentElement;
         expect(root.getAttribute('role')).toBe('img');
-        expect(root.querySelector(':scope > title')?.textContent).toContain('Eave section');
+        expect(root.querySelector(':scope > title')?.textContent).toContain(`${detailNames[detail]} section`);
         expect(root.querySelector(':scope > desc')?.textContent).toContain('1. ');
         expect(svg).not.toMatch(/NaN|Infinity|undefined|href=|url\(/);
       }),
@@ -61,8 +54,11 @@ describe('SVG', () => {
     expect(walk?.shapes.filter((s) => s.kind === 'text')).toHaveLength(drawing.edge.airWalk.joints.length);
   });
 
-  it.each(Object.entries(ordinary))('of %s is the golden one', async (name, wanted) => {
-    await expect(toSvg(draw(wanted, WIDE)).replaceAll('><', '>\n<')).toMatchFileSnapshot(
+  const goldens = Object.entries(ordinary).flatMap(([name, wanted]) =>
+    details.map((detail) => [`${name}-${detail}`, wanted, detail] as const),
+  );
+  it.each(goldens)('of %s is the golden one', async (name, wanted, detail) => {
+    await expect(toSvg(draw(wanted, WIDE, detail)).replaceAll('><', '>\n<')).toMatchFileSnapshot(
       `golden/${name}.svg`,
     );
   });
