@@ -57,8 +57,10 @@ function sourcesOf(parts: Omit<Evaluation, 'sources'>): Evaluation['sources'] {
       }
   };
   walk(parts);
+  const file = parts.case.place.weatherFile;
   return [...ids].map((id) => {
-    const { publisher, title, edition, how } = source(id);
+    const { publisher, title, how, ...row } = source(id);
+    const edition = id === 'WEATHER-FILE' ? file?.name : row.edition;
     return { id, publisher, title, ...(edition === undefined ? {} : { edition }), known: how };
   });
 }
@@ -92,9 +94,9 @@ export function evaluate(given: Case): Evaluation {
     assumptions: [...hints, ...assumptions],
     climate,
     requirements: setting.requirements,
+    siteLoads: siteLoadsOf(completed),
     candidates,
     ranking,
-    siteLoads: siteLoadsOf(completed),
     cautions: cautionsOf(setting, ranking, judged),
     deferrals: deferralsOf(setting),
   };

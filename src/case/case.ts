@@ -77,6 +77,37 @@ const project = v.strictObject({
   kind: v.optional(v.picklist(projectKinds)),
 });
 
+export const weatherFormats = ['epw', 'tmy3'] as const;
+export const designBases = ['quoted', 'typical-year'] as const;
+const line = (longest: number) => v.pipe(v.string(), v.minLength(1), v.maxLength(longest));
+const year = v.pipe(v.number(), v.integer(), v.minValue(1800), v.maxValue(2200));
+
+/**
+ * The hourly weather file that the twelve months were read from. Without it they are a person's own. Degree days are
+ * those of its hours: by the mean of a day's hours, and by the mean of its highest and lowest (`Extremes`).
+ */
+const weatherFile = v.strictObject({
+  /** Of the file, without its folder. */
+  name: line(120),
+  format: v.picklist(weatherFormats),
+  station: line(120),
+  /** The set of data that the file names, such as TMY3. */
+  dataSet: v.optional(line(120)),
+  /** First and last year of its records: in a typical year the months come from different years. */
+  firstYear: v.optional(year),
+  lastYear: v.optional(year),
+  /** Hours with temperature and humidity. */
+  usable_h: v.pipe(v.number(), v.integer(), v.minValue(1), v.maxValue(8784)),
+  heatingDegreeDays18_Cd: amount(0, 33000),
+  heatingDegreeDays18Extremes_Cd: amount(0, 33000),
+  coolingDegreeDays10_Cd: amount(0, 22000),
+  coolingDegreeDays10Extremes_Cd: amount(0, 22000),
+  /** The file's own 99 % heating temperature; `designTemperature_C` of the place goes before it. */
+  designTemperature_C: amount(-70, 70),
+  /** `quoted` from the station's handbook, or from the hours of a `typical-year`, which is no design value. */
+  designBasis: v.picklist(designBases),
+});
+
 /** At least one of id, countyFips, zone or monthlyTemperature_C is needed (checked below). */
 const place = v.pipe(
   v.strictObject({
@@ -88,6 +119,7 @@ const place = v.pipe(
     monthlyTemperature_C: v.optional(twelve(amount(-60, 45))),
     monthlyRelativeHumidity_pct: v.optional(twelve(amount(1, 100))),
     designTemperature_C: v.optional(amount(-60, 30)),
+    weatherFile: v.optional(weatherFile),
   }),
   v.check(
     (p) =>
@@ -104,6 +136,12 @@ const place = v.pipe(
       p.id !== undefined ||
       p.countyFips !== undefined,
     'monthlyTemperature_C alone does not decide the code zone: add zone, countyFips or id',
+  ),
+  v.check(
+    (p) =>
+      p.weatherFile === undefined ||
+      (p.monthlyTemperature_C !== undefined && p.monthlyRelativeHumidity_pct !== undefined),
+    'weatherFile says where the months come from: add its monthlyTemperature_C and monthlyRelativeHumidity_pct, or leave it out',
   ),
 );
 
@@ -168,6 +206,16 @@ const overhang = v.strictObject({
   carriedToday: v.optional(v.picklist(overhangCarriers)),
   tails: v.optional(v.picklist(tailPlans)),
   iceDams: v.optional(v.picklist(iceDams)),
+  outriggerSpecies: v.optional(v.picklist(speciesIds)),
+  outriggerGrade: v.optional(v.picklist(lumberGrades)),
+  /** The member at hand; the smallest that passes is looked for when absent. */
+  outriggerSize: v.optional(v.picklist(lumberSizes)),
+  outriggerOrientation: v.optional(v.picklist(orientations)),
+  outriggerSpacing_m: v.optional(amount(0.2, 1.3)),
+  /** Along the member, wall line to heel screws; twice the overhang when absent. */
+  outriggerBackSpan_m: v.optional(amount(0.2, 6)),
+  /** What it rests on at the wall line. */
+  outriggerSeat: v.optional(v.picklist(outriggerSeats)),
 });
 
 const profile = v.strictObject({
@@ -206,16 +254,6 @@ const screwReport = v.pipe(
     pullThrough_N: v.optional(amount(20, 50_000)),
     /** Shear of one screw with insulation between, of at most `lateralGap_m` when that is given. */
     lateral_N: v.optional(amount(1, 20_000)),
-  outriggerSpecies: v.optional(v.picklist(speciesIds)),
-  outriggerGrade: v.optional(v.picklist(lumberGrades)),
-  /** The member at hand; the smallest that passes is looked for when absent. */
-  outriggerSize: v.optional(v.picklist(lumberSizes)),
-  outriggerOrientation: v.optional(v.picklist(orientations)),
-  outriggerSpacing_m: v.optional(amount(0.2, 1.3)),
-  /** Along the member, wall line to heel screws; twice the overhang when absent. */
-  outriggerBackSpan_m: v.optional(amount(0.2, 6)),
-  /** What it rests on at the wall line. */
-  outriggerSeat: v.optional(v.picklist(outriggerSeats)),
     lateralGap_m: v.optional(amount(0, 0.6)),
     minimumPenetration_m: v.optional(amount(0.006, 0.15)),
     /** Longest screw that is sold. */
@@ -251,8 +289,19 @@ const covering = v.strictObject({
 
 const loads = v.strictObject({
   groundSnow_Pa: v.optional(amount(0, 30000)),
+  /** Whether the ground snow is a figure of older maps (allowable stress) or of the 2022 maps (strength). */
+  snowLevel: v.optional(v.picklist(snowLevels)),
+  snowExposureFactor: v.optional(amount(0.7, 1.2)),
+  thermalFactor: v.optional(amount(0.85, 1.3)),
+  importanceFactor: v.optional(amount(0.8, 1.2)),
+  /** Length of a higher roof that snow can blow from, square to the step; 0 for none. */
+  upperRoofLength_m: v.optional(amount(0, 150)),
   basicWindSpeed_m_s: v.optional(amount(20, 120)),
   exposure: v.optional(v.picklist(exposures)),
+  onHill: v.optional(yesNo),
+  topographicFactor: v.optional(amount(1, 3)),
+  /** Standard that the authority names for wind and snow; the code edition decides when absent. */
+  standard: v.optional(v.picklist(loadStandards)),
   wildfire: v.optional(v.picklist(wildfires)),
   seismicCategory: v.optional(v.picklist(seismicCategories)),
   insects: v.optional(v.picklist(insectRisks)),
@@ -289,22 +338,14 @@ export const caseSchema = v.strictObject({
   wall: v.optional(wall),
   insulation: v.optional(insulation),
   covering: v.optional(covering),
-  /** Whether the ground snow is a figure of older maps (allowable stress) or of the 2022 maps (strength). */
-  snowLevel: v.optional(v.picklist(snowLevels)),
-  snowExposureFactor: v.optional(amount(0.7, 1.2)),
-  thermalFactor: v.optional(amount(0.85, 1.3)),
-  importanceFactor: v.optional(amount(0.8, 1.2)),
-  /** Length of a higher roof that snow can blow from, square to the step; 0 for none. */
-  upperRoofLength_m: v.optional(amount(0, 150)),
   loads: v.optional(loads),
   work: v.optional(work),
-  onHill: v.optional(yesNo),
-  topographicFactor: v.optional(amount(1, 3)),
-  /** Standard that the authority names for wind and snow; the code edition decides when absent. */
-  standard: v.optional(v.picklist(loadStandards)),
   priorities: v.optional(priorities),
   notes: v.optional(text(10000)),
 });
+
+/** Where the months of a place were read from. */
+export type WeatherFile = v.InferOutput<typeof weatherFile>;
 
 /** A case as a person gave it. */
 export type Case = v.InferOutput<typeof caseSchema>;

@@ -30,7 +30,16 @@ export const topics = [
 ] as const;
 
 /** Kinds of fields that are not a quantity. */
-export const fieldKinds = ['choice', 'choices', 'yes-no', 'text', 'place', 'months', 'weights'] as const;
+export const fieldKinds = [
+  'choice',
+  'choices',
+  'yes-no',
+  'text',
+  'place',
+  'weather',
+  'months',
+  'weights',
+] as const;
 
 const option = v.strictObject({
   /** A value of the case's closed set. */

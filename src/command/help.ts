@@ -15,8 +15,9 @@ const texts: Readonly<Record<CommandName, string>> = {
   svg the section of the recommended build-up, csv one line for each build-up that was tried.
   CASE.json may be - for standard input. --out writes a file and prints nothing.
   --role chooses the wording of the report, --units the units in it (inch-pound unless told).
-  --weather takes the twelve months and the design temperature from an hourly weather file (EPW or
-  TMY3 table); zone and county stay those of the case. What to know of the file is on standard error.
+  --weather takes the twelve months, degree days and design temperature from an hourly weather file
+  (EPW or TMY3 table) and notes it in the case; zone, county and a design temperature of the case
+  stay. What to know of the file is on standard error.
 `,
   calc: `calc --list
 calc NAME [FILE.json]

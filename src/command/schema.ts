@@ -20,6 +20,10 @@ const placeNeeds: Pick<JsonSchema, 'anyOf' | 'allOf'> = {
       if: { required: ['monthlyTemperature_C'] },
       then: { anyOf: ['zone', 'id', 'countyFips'].map((name) => ({ required: [name] })) },
     },
+    {
+      if: { required: ['weatherFile'] },
+      then: { required: ['monthlyTemperature_C', 'monthlyRelativeHumidity_pct'] },
+    },
   ],
 };
 

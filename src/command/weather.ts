@@ -31,30 +31,16 @@ export function withWeather(given: Case, named: string): CaseWithWeather {
   const reading = readWeatherBytes(readBytes(named, weatherSizeFault));
   if (!reading.ok) throw new BadInput(reading.faults.map(inFile(named)), named);
   const summary = reading.value;
-  const months = placeOfWeather(summary);
+  const { notes: cuts, ...fromFile } = placeOfWeather(summary, named);
   const own_C = given.place.designTemperature_C;
-  // A person's own figure is better than one of a typical year, and gives way to the station's.
-  const keepsOwn = own_C !== undefined && summary.designTemperature.basis === 'typical-year';
-  const roof = valueOf(
-    readCase({
-      ...given,
-      place: {
-        ...given.place,
-        name: given.place.name ?? `${summary.placeName} (weather file)`,
-        monthlyTemperature_C: months.monthlyTemperature_C,
-        monthlyRelativeHumidity_pct: months.monthlyRelativeHumidity_pct,
-        designTemperature_C: keepsOwn ? own_C : months.designTemperature_C,
-      },
-    }),
-    named,
-  );
+  const roof = valueOf(readCase({ ...given, place: { ...given.place, ...fromFile } }), named);
   const { zone } = zoneOf(roof);
   const map = usesOlderMap(roof.codes?.edition ?? OPEN_EDITION) ? 'earlier' : 'later';
   const doubt = zoneDoubt(summary, zone, map);
   const notes = [
     ...summary.warnings.map((warning) => faultLine(inFile(named)(warning), named)),
-    ...months.notes.map((note) => `${named}: ${note}`),
-    ...(keepsOwn ? [`${named}: the design temperature of the case, ${own_C} °C, is kept`] : []),
+    ...cuts.map((note) => `${named}: ${note}`),
+    ...(own_C === undefined ? [] : [`${named}: the design temperature of the case, ${own_C} °C, is kept`]),
     ...(doubt === undefined ? [] : [`${named}: ${doubt}`]),
   ];
   return { roof, notes };

@@ -42,15 +42,25 @@ const citation = v.object({
 
 export const climateSchema = v.object({
   placeName: word,
-  /** Where the twelve months come from: `own` values, a `place` of the table, or the zone's `representative` place. */
-  basis: v.picklist(['own', 'place', 'county', 'representative']),
+  /** Where the months come from: `own` values, a `weather-file`, a `place` of the table, or the zone's `representative` place. */
+  basis: v.picklist(['own', 'weather-file', 'place', 'county', 'representative']),
   zone: v.picklist(zones),
   zoneBasis: word,
   monthlyTemperature_C: v.array(number),
   monthlyRelativeHumidity_pct: v.array(number),
   coldestMonths: v.array(number),
   coldestMean_C: number,
+  /** Degree days that count: estimated from `monthly-means`, or of a weather file's `hours`. */
+  degreeDaysBasis: v.picklist(['monthly-means', 'hours']),
   heatingDegreeDays18_Cd: number,
+  coolingDegreeDays10_Cd: number,
+  /** With (highest + lowest)/2 as the mean of a day, the weather service's practice; null where no hours are known. */
+  heatingDegreeDays18Extremes_Cd: maybe,
+  coolingDegreeDays10Extremes_Cd: maybe,
+  /** Zone numbers that the degree days make by the thresholds: a plausibility check that decides nothing. */
+  zoneNumbersByThreshold: v.array(number),
+  /** In words, where given months or a weather file make another zone number than the one that counts. */
+  zoneDoubt: v.nullable(word),
   designTemperature_C: maybe,
   /** Codes of content/tables/place-notes.json. */
   notes: v.array(word),
@@ -378,6 +388,8 @@ export const evaluationSchema = v.object({
   assumptions: v.array(assumptionSchema),
   climate: climateSchema,
   requirements: requirementsSchema,
+  /** Snow, wind and live load of the place, shared by all candidates. */
+  siteLoads: siteLoadsSchema,
   candidates: v.array(candidateSchema),
   ranking: rankingSchema,
   cautions: v.array(cautionSchema),
@@ -388,8 +400,6 @@ export const evaluationSchema = v.object({
 });
 
 export type Evaluation = v.InferOutput<typeof evaluationSchema>;
-  /** Snow, wind and live load of the place, shared by all candidates. */
-  siteLoads: siteLoadsSchema,
 export type Climate = v.InferOutput<typeof climateSchema>;
 export type Requirements = v.InferOutput<typeof requirementsSchema>;
 export type Candidate = v.InferOutput<typeof candidateSchema>;

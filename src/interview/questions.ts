@@ -42,6 +42,7 @@ export const pathsOf = {
     'place.id',
     'place.name',
     'place.countyFips',
+    'place.weatherFile',
     'place.elevation_m',
     'place.monthlyTemperature_C',
     'place.monthlyRelativeHumidity_pct',
@@ -101,7 +102,6 @@ export const pathsOf = {
     'overhang.tails',
     'overhang.iceDams',
   ],
-  profile: [
   outriggers: [
     'overhang.outriggerSpecies',
     'overhang.outriggerGrade',
@@ -111,6 +111,7 @@ export const pathsOf = {
     'overhang.outriggerBackSpan_m',
     'overhang.outriggerSeat',
   ],
+  profile: [
     'profile.fasciaLimit_m',
     'profile.ridgeRiseLimit_m',
     'profile.heritage',
@@ -155,11 +156,11 @@ export type AnswerPath = (typeof pathsOf)[StateId][number];
 /** Paths of the case that no page asks, and why. */
 export const neverAsked: Readonly<Record<string, string>> = {
   overdeck: 'the format version, written by the program',
-};
   'loads.snowExposureFactor': 'a factor that an engineer sets in the case file; an ordinary roof is assumed',
   'loads.thermalFactor':
     'a factor that an engineer sets in the case file; a roof cold above its insulation is assumed',
   'loads.importanceFactor': 'a factor that an engineer sets in the case file; an ordinary house is assumed',
+};
 
 const pageOf = new Map<string, StateId>(
   stateIds.flatMap((page) => pathsOf[page].map((path): [string, StateId] => [path, page])),

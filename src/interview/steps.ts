@@ -1,5 +1,6 @@
 /** What each event does to the interview: pure functions from one context to the next. */
-import { answeredPaths, changedPaths, withPatch, type Answers, type Patch } from './answers.ts';
+import { answeredPaths, changedPaths, type Answers, type Patch } from './answers.ts';
+import { withAnswers } from './consequences.ts';
 import { reopenedBy, type Reopened } from './dependencies.ts';
 import type { Way } from './progress.ts';
 import { pathsOf, type AnswerPath, type StateId } from './questions.ts';
@@ -71,7 +72,7 @@ const isAnswered = ({ answers }: Interview, question: StateId): boolean =>
 
 /** New answers to one question. An answer that changes nothing leaves no trace in the history. */
 export function answered(context: Interview, question: StateId, patch: Patch): Interview {
-  const answers = withPatch(context.answers, patch);
+  const answers = withAnswers(context.answers, patch);
   const isSame = changedPaths(context.answers, answers).length === 0;
   const isSettled =
     !context.notSure.includes(question) && !context.reopened.some((each) => each.question === question);
@@ -87,7 +88,7 @@ export function answered(context: Interview, question: StateId, patch: Patch): I
 /** "Not sure": the default stands in, for one field or for the whole question. */
 export function leftOpen(context: Interview, question: StateId, path?: AnswerPath): Interview {
   const paths: readonly AnswerPath[] = path === undefined ? pathsOf[question] : [path];
-  const answers = withPatch(context.answers, Object.fromEntries(paths.map((each) => [each, undefined])));
+  const answers = withAnswers(context.answers, Object.fromEntries(paths.map((each) => [each, undefined])));
   const isWhole = answeredPaths(answers, question).length === 0;
   const next = changedTo(context, {
     answers,

@@ -30,12 +30,12 @@ export function fieldSchema(path: string): v.GenericSchema | undefined {
   return schema;
 }
 
-/** Every field of the case that holds a value, as dotted paths. */
+/** Every field of the case that holds a value, as dotted paths; an object that the interview takes as one answer is one. */
 export function fieldPaths(schema: v.GenericSchema = caseSchema, above = ''): readonly string[] {
   return Object.entries(entriesOf(schema) ?? {}).flatMap(([key, wrapped]) => {
     const inner = unwrapped(wrapped);
     const path = above === '' ? key : `${above}.${key}`;
-    return entriesOf(inner) === undefined ? [path] : fieldPaths(inner, path);
+    return entriesOf(inner) === undefined || isAnswerPath(path) ? [path] : fieldPaths(inner, path);
   });
 }
 
@@ -65,18 +65,23 @@ const stockPaths = ['insulation.stock.board', 'insulation.stock.thickness_m', 'i
 const isWhole = (stock: object | undefined): boolean =>
   stock !== undefined && Object.keys(stock).length === stockPaths.length;
 
+/** A weather file is named beside the months that were read from it, or not at all. */
+const hasMonths = ({ place }: Answers): boolean =>
+  place?.monthlyTemperature_C !== undefined && place.monthlyRelativeHumidity_pct !== undefined;
+
 export type CaseReading =
   { readonly ok: true; readonly value: Case } | { readonly ok: false; readonly faults: readonly Fault[] };
 
 /**
- * The case that the answers make: those that no longer apply and a half described stock of board are left out,
- * and what follows from the others is put in.
+ * The case that the answers make: those that no longer apply, a half described stock of board and a weather file without
+ * its months are left out, and what follows from the others is put in.
  * Fails with faults while the place is missing, because nothing can be computed without one.
  */
 export function caseOf(answers: Answers): CaseReading {
   const halfStock = isWhole(answers.insulation?.stock) ? [] : stockPaths;
+  const lostFile = hasMonths(answers) ? [] : ['place.weatherFile'];
   const counting = withPatch(
-    without(answers, [...lapsedPaths(answers), ...halfStock]),
+    without(answers, [...lapsedPaths(answers), ...halfStock, ...lostFile]),
     impliedValues(answers),
   );
   return readCase({ overdeck: 1, ...counting });

@@ -48,6 +48,7 @@ export const governedNames: Readonly<Record<string, string>> = {
 
 export const basisNames: Readonly<Record<Evaluation['climate']['basis'], string>> = {
   own: 'your own monthly values',
+  'weather-file': 'your weather file',
   place: 'the station of this place',
   county: 'the county',
   representative: 'a representative place of the zone',

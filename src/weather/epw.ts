@@ -20,6 +20,7 @@ import {
   positionIn,
   refused,
   wholeIn,
+  yearIn,
   type QuotedDesign,
   type Station,
   type WeatherHour,
@@ -100,8 +101,18 @@ export function epwStation(headers: readonly HeaderLine[]): Reading<Station> {
       message: `ends after ${headers.length} of ${headerWords.length} header lines`,
     });
   }
-  const [, city = '', region = '', country = '', , , latitude = '', longitude = '', , elevation = ''] =
-    cellsOf(location.text);
+  const [
+    ,
+    city = '',
+    region = '',
+    country = '',
+    origin = '',
+    ,
+    latitude = '',
+    longitude = '',
+    ,
+    elevation = '',
+  ] = cellsOf(location.text);
   const position = positionIn([latitude, longitude, elevation], location.line);
   const recordsPerHour = wholeIn(cellsOf(periods.text)[2] ?? '', 'records per hour', 1, MOST_RECORDS);
   const faults = [
@@ -112,6 +123,7 @@ export function epwStation(headers: readonly HeaderLine[]): Reading<Station> {
   const value: Station = {
     format: 'epw',
     placeName: placeNameOf([city, region, country]),
+    source: plainWords(origin),
     country,
     region,
     ...position.value,
@@ -171,11 +183,18 @@ export function epwRecord(text: string): EpwRecord | string {
 export function epwHour(text: string): (WeatherHour & { readonly fields: number }) | string {
   const record = epwRecord(text);
   if (typeof record === 'string') return record;
-  const { dryBulb_C, dewPoint_C, relativeHumidity_pct, month, day, hour } = record.amounts;
+  const { dryBulb_C, dewPoint_C, relativeHumidity_pct, year, month, day, hour } = record.amounts;
   const [inMonth = '', onDay = '', atHour = ''] = [month, day, hour].map((amount) =>
     typeof amount === 'number' ? String(amount) : '',
   );
   const moment = momentIn(inMonth, onDay, atHour);
   if (typeof moment === 'string') return moment;
-  return { ...moment, dryBulb_C, dewPoint_C, relativeHumidity_pct, fields: record.fields };
+  return {
+    ...moment,
+    year: yearIn(typeof year === 'number' ? year : undefined),
+    dryBulb_C,
+    dewPoint_C,
+    relativeHumidity_pct,
+    fields: record.fields,
+  };
 }

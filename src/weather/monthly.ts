@@ -11,7 +11,7 @@ import {
 } from './degreeDays.ts';
 import { DAYS_WITH_LEAP, HOURS_PER_DAY, type Station, type WeatherFormat } from './station.ts';
 import { warningsOf } from './warnings.ts';
-import type { DayOfHours, WeatherYear } from './year.ts';
+import type { DayOfHours, WeatherYear, YearsMeasured } from './year.ts';
 
 /** Heating degree days by one convention for the mean of a day. */
 export interface HeatingDegreeDays {
@@ -32,6 +32,9 @@ export interface DesignTemperature {
 export interface WeatherSummary {
   readonly format: WeatherFormat;
   readonly placeName: string;
+  /** The set of data that the file names, such as TMY3; empty where it names none. */
+  readonly source: string;
+  readonly measured: YearsMeasured | undefined;
   readonly latitude_deg: number;
   readonly longitude_deg: number;
   readonly elevation_m: number;
@@ -127,10 +130,12 @@ export function summaryOf(station: Station, year: WeatherYear): Reading<WeatherS
     station,
     year.days.flatMap(({ temperatures_C }) => present(temperatures_C)),
   );
-  const { format, placeName, latitude_deg, longitude_deg, elevation_m } = station;
+  const { format, placeName, source, latitude_deg, longitude_deg, elevation_m } = station;
   const value: WeatherSummary = {
     format,
     placeName,
+    source,
+    measured: year.measured,
     latitude_deg,
     longitude_deg,
     elevation_m,

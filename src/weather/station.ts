@@ -15,6 +15,8 @@ export interface QuotedDesign {
 export interface Station {
   readonly format: WeatherFormat;
   readonly placeName: string;
+  /** The set of data that the file names, such as TMY3; empty where it names none. */
+  readonly source: string;
   /** Three letters in an EPW file (USA, CAN); empty where the file names none. */
   readonly country: string;
   /** State or province as the file writes it. */
@@ -28,8 +30,9 @@ export interface Station {
   readonly recordsPerHour: number;
 }
 
-/** One record of a file. The year is left aside: in a typical year it changes from month to month. */
+/** One record of a file. The year is only kept to be shown: in a typical year it changes from month to month. */
 export interface WeatherHour {
+  readonly year?: number | undefined;
   readonly month: number;
   readonly day: number;
   /** 1 to 24; hour 1 is from 00:01 to 01:00 local standard time. */
@@ -70,6 +73,16 @@ export function momentIn(
   const atHour = wholeIn(hour, 'hour', 1, HOURS_PER_DAY);
   return typeof atHour === 'string' ? atHour : { month: inMonth, day: onDay, hour: atHour };
 }
+
+/** [-] years that a record may have been measured in (our judgement); other numbers are not shown as years. */
+const FIRST_YEAR = 1800;
+const LAST_YEAR = 2200;
+
+/** The year of a record where it is one; it decides nothing. */
+export const yearIn = (value: number | undefined): number | undefined =>
+  value !== undefined && Number.isInteger(value) && value >= FIRST_YEAR && value <= LAST_YEAR
+    ? value
+    : undefined;
 
 /** [°], [°], [m] limits of a position; elevations from the data dictionary (memory), as are those of latitude and longitude. */
 const POSITION = [

@@ -10,6 +10,7 @@ import {
   placeNameOf,
   positionIn,
   refused,
+  yearIn,
   type Station,
   type WeatherHour,
 } from './station.ts';
@@ -45,6 +46,7 @@ export function tmy3Station(text: string, line: number): Reading<Station> {
   const value: Station = {
     format: 'tmy3',
     placeName: placeNameOf([name, region, 'USA']),
+    source: 'TMY3',
     // The set covers the United States and their areas only, so the file names no country.
     country: 'USA',
     region,
@@ -86,7 +88,7 @@ const MISSING_TMY3 = -9900;
 const temperatureRule: CellRule = { ...TEMPERATURE_LIMITS, missingDownFrom: MISSING_TMY3 };
 const humidityRule: CellRule = { ...HUMIDITY_LIMITS, missingDownFrom: MISSING_TMY3 };
 
-const DATE = /^(\d{1,2})\/(\d{1,2})\/\d{4}$/;
+const DATE = /^(\d{1,2})\/(\d{1,2})\/(\d{4})$/;
 const TIME = /^(\d{1,2}):00$/;
 
 /** One record; the fault in words when the line is none. 24:00 closes the day of its date. */
@@ -113,6 +115,7 @@ export function tmy3Hour(text: string, columns: Columns): WeatherHour | string {
   const [dryBulb_C, dewPoint_C, relativeHumidity_pct] = amounts.map(([, amount]) => amount ?? 'missing');
   return {
     ...moment,
+    year: yearIn(Number(date[3])),
     dryBulb_C: dryBulb_C ?? 'missing',
     dewPoint_C: dewPoint_C ?? 'missing',
     relativeHumidity_pct: relativeHumidity_pct ?? 'missing',

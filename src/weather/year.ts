@@ -44,9 +44,16 @@ export interface MonthOfVapor {
   readonly saturation_Pa: number;
 }
 
+export interface YearsMeasured {
+  readonly first: number;
+  readonly last: number;
+}
+
 export interface WeatherYear {
   readonly records: number;
   readonly hasLeapDay: boolean;
+  /** First and last year of the records; in a typical year they change from month to month. */
+  readonly measured: YearsMeasured | undefined;
   readonly days: readonly DayOfHours[];
   /** Means over the records with humidity, January first; NaN for a month without any. */
   readonly vapor: readonly MonthOfVapor[];
@@ -70,6 +77,7 @@ export function gatherYear(): YearGathering {
   const saturationSum = new Float64Array(MONTHS);
   const monthVapors = new Uint32Array(MONTHS);
   const sightings: Partial<Record<Oddity, Sighting>> = {};
+  let measured: YearsMeasured | undefined;
 
   const add = (values: Float64Array | Uint16Array | Uint32Array, index: number, amount: number): void => {
     values[index] = (values[index] ?? 0) + amount;
@@ -91,11 +99,20 @@ export function gatherYear(): YearGathering {
     if (fromHumidity) note('fromHumidity', line);
   }
 
+  function noteYear(year: number | undefined): void {
+    if (year === undefined) return;
+    measured = {
+      first: Math.min(year, measured?.first ?? year),
+      last: Math.max(year, measured?.last ?? year),
+    };
+  }
+
   function take(hour: WeatherHour, line: number, recordsPerHour: number): boolean {
     const month = hour.month - 1;
     const index = ((daysBefore[month] ?? 0) + hour.day - 1) * HOURS_PER_DAY + hour.hour - 1;
     if ((records[index] ?? 0) >= recordsPerHour) return false;
     add(records, index, 1);
+    noteYear(hour.year);
     noteAll(hour, line);
     if (typeof hour.dryBulb_C === 'number') {
       add(temperatureSum, index, hour.dryBulb_C);
@@ -131,6 +148,7 @@ export function gatherYear(): YearGathering {
     return {
       records: records.reduce((total, count) => total + count, 0),
       hasLeapDay,
+      measured,
       days: DAYS_WITH_LEAP.flatMap((length, index) =>
         Array.from({ length: index === 1 && !hasLeapDay ? length - 1 : length }, (_, day) =>
           dayOf(index + 1, day + 1),

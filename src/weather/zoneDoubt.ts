@@ -1,9 +1,8 @@
 /** Whether a weather file fits the climate zone that counts: a plausibility check, the county list decides. */
-import { thermalZone, type ZoneDefinition } from '../physics/climateZone.ts';
+import type { ZoneDefinition } from '../physics/climateZone.ts';
+import { zoneDoubtOf, type DegreeDays } from '../physics/zoneCheck.ts';
 import type { DayMean } from './degreeDays.ts';
 import type { WeatherSummary } from './monthly.ts';
-
-const CONVENTIONS: readonly DayMean[] = ['extremes', 'hours'];
 
 /**
  * A sentence of doubt where the degree days of a file make another zone number than the one that counts.
@@ -22,16 +21,9 @@ export function zoneDoubt(
   zone: string,
   definition: ZoneDefinition,
 ): string | undefined {
-  const numbers = CONVENTIONS.map((convention) =>
-    thermalZone(
-      summary.heatingDegreeDays[convention].base18_Kd,
-      summary.coolingDegreeDays10_Kd[convention],
-      definition,
-    ),
-  );
-  const counted = Number.parseInt(zone, 10);
-  if (numbers.includes(counted)) return undefined;
-  const heating = Math.round(summary.heatingDegreeDays.extremes.base18_Kd);
-  const cooling = Math.round(summary.coolingDegreeDays10_Kd.extremes);
-  return `${heating} heating degree days (18 °C) and ${cooling} cooling degree days (10 °C) make zone ${[...new Set(numbers)].join(' or ')} by the thresholds, and zone ${zone} counts: is this the file of the place?`;
+  const by = (convention: DayMean): DegreeDays => ({
+    heating18_Kd: summary.heatingDegreeDays[convention].base18_Kd,
+    cooling10_Kd: summary.coolingDegreeDays10_Kd[convention],
+  });
+  return zoneDoubtOf([by('hours'), by('extremes')], zone, definition);
 }

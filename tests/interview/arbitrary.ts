@@ -14,6 +14,8 @@ interface Seen {
   readonly type: string;
   readonly options?: readonly string[];
   readonly item?: Seen;
+  readonly wrapped?: Seen;
+  readonly entries?: Readonly<Record<string, Seen>>;
   readonly requirement?: unknown;
   readonly pipe?: readonly Seen[];
 }
@@ -26,6 +28,14 @@ const limit = (schema: Seen, type: string): number | undefined => {
 function valueOf(schema: Seen): fc.Arbitrary<unknown> {
   if (schema.type === 'picklist') return fc.constantFrom(...(schema.options ?? []));
   if (schema.type === 'boolean') return fc.boolean();
+  if (schema.type === 'string') return fc.constant('a word');
+  if (schema.type === 'optional') return valueOf(schema.wrapped as Seen);
+  if (schema.type === 'strict_object') {
+    const entries = Object.entries(schema.entries ?? {});
+    return fc.record(Object.fromEntries(entries.map(([key, entry]) => [key, valueOf(entry)])), {
+      requiredKeys: entries.filter(([, entry]) => entry.type !== 'optional').map(([key]) => key),
+    });
+  }
   if (schema.type === 'number') {
     const least = limit(schema, 'min_value') ?? 0;
     const greatest = limit(schema, 'max_value') ?? 100;

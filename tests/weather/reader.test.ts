@@ -57,8 +57,14 @@ describe('a whole EPW file', () => {
     expect(read.monthlyVaporPressure_Pa.map(Math.fround)).toEqual(
       plainSummary.monthlyVaporPressure_Pa.map(Math.fround),
     );
-    expect({ ...read, monthlyVaporPressure_Pa: 0, monthlyRelativeHumidity_pct: 0 }).toEqual({
+    expect({
+      ...read,
+      measured: undefined,
+      monthlyVaporPressure_Pa: 0,
+      monthlyRelativeHumidity_pct: 0,
+    }).toEqual({
       ...plainSummary,
+      measured: undefined,
       monthlyVaporPressure_Pa: 0,
       monthlyRelativeHumidity_pct: 0,
     });

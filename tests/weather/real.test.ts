@@ -114,7 +114,7 @@ describe.each(files)('the hourly file of $name', (real) => {
 
   it.skipIf(skipped)('keeps its vapor pressures on the way into a case', () => {
     const summary = read();
-    const place = placeOfWeather(summary);
+    const place = placeOfWeather(summary, real.file);
     for (const [index, mean_Pa] of summary.monthlyVaporPressure_Pa.entries()) {
       const found_Pa = vaporPressure_Pa(
         place.monthlyTemperature_C[index] ?? NaN,

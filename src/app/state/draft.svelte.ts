@@ -20,6 +20,7 @@ export class Draft {
   #faults = $state.raw<Readonly<Record<string, string>>>({});
   #isShown = $state(false);
   #attempt = $state(0);
+  #round = $state(0);
 
   constructor(guide: Guide, system: () => System) {
     this.#guide = guide;
@@ -47,6 +48,10 @@ export class Draft {
     return Object.fromEntries(own.map(([path, message]) => [path.replace('priorities.', ''), message]));
   }
 
+  get answers(): Guide['answers'] {
+    return this.#guide.answers;
+  }
+
   get place(): Readonly<Record<'id' | 'name' | 'countyFips' | 'zone', string>> {
     return (this.#guide.answers.place ?? {}) as Record<'id' | 'name' | 'countyFips' | 'zone', string>;
   }
@@ -62,6 +67,17 @@ export class Draft {
   takeAll(patch: Patch): void {
     for (const path of Object.keys(patch)) this.#note(path, null);
     this.#guide.answer(patch);
+  }
+
+  /** Counts up when answers came in that stand in place of whatever was being typed. */
+  get round(): number {
+    return this.#round;
+  }
+
+  /** Takes answers that replace what is typed in their fields, such as the months of a file. */
+  replaceAll(patch: Patch): void {
+    this.takeAll(patch);
+    this.#round += 1;
   }
 
   weigh(criterion: string, weight: number | undefined, textFault: string | null): void {

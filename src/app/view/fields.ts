@@ -1,7 +1,9 @@
 /** Fields of a question as inputs: ids, choices, and what an empty one stands for. */
 import type { QuestionField } from '../../catalog/wordSchemas.ts';
 import { show, type MeasureKind, type System } from '../../measures.ts';
+import type { WeatherFile } from '../../case/case.ts';
 import { monthNames } from './months.ts';
+import { weatherFileInWords } from './weather.ts';
 
 interface ShownChoice {
   readonly value: string;
@@ -58,6 +60,8 @@ export function answerInWords(field: QuestionField, value: unknown, system: Syst
           (each, index) => `${monthNames[index] ?? ''} ${show(field.measure ?? 'temperature', each, system)}`,
         )
         .join(', ');
+    case 'weather':
+      return weatherFileInWords(value as WeatherFile);
     case 'weights':
       return Object.entries(value as Record<string, number>)
         .map(([id, weight]) => `${id} ${weight}`)

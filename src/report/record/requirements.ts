@@ -113,6 +113,25 @@ export function requirementsTable(context: Context, best: Candidate): Table {
   };
 }
 
+/** ` "denver.epw" (Denver Intl Ap, CO, USA; TMY3; years 1976 to 2005)`; nothing without a weather file. */
+function fileInWords({ evaluation }: Context): string {
+  const { weatherFile: file } = evaluation.case.place;
+  if (evaluation.climate.basis !== 'weather-file' || file === undefined) return '';
+  const { name, station, dataSet, firstYear, lastYear } = file;
+  const years =
+    firstYear === undefined ? [] : [`years ${firstYear}${lastYear === undefined ? '' : ` to ${lastYear}`}`];
+  return ` “${name}” (${[station, ...(dataSet === undefined ? [] : [dataSet]), ...years].join('; ')})`;
+}
+
+/** Both conventions for the mean of a day where the hours are known. */
+function degreeDaysInWords({ evaluation: { climate }, say }: Context): string {
+  const counted = `${say('degreeDays', climate.heatingDegreeDays18_Cd)} (base 18 °C)`;
+  const { heatingDegreeDays18Extremes_Cd: extremes_Cd } = climate;
+  return extremes_Cd === null
+    ? `${counted}, estimated from the monthly means`
+    : `${counted} by the means of its hours, ${say('degreeDays', extremes_Cd)} by the mean of each day’s highest and lowest`;
+}
+
 function climateText(context: Context): Block[] {
   const { climate } = context.evaluation;
   const { say } = context;
@@ -120,14 +139,14 @@ function climateText(context: Context): Block[] {
     .map((month) => monthNames[month - 1] ?? '')
     .filter((name) => name !== '');
   const coldest = months.length === 0 ? 'the three coldest months' : months.join(', ');
-  const notes = climate.notes.map(noteText);
+  const notes = [...climate.notes.map(noteText), ...(climate.zoneDoubt === null ? [] : [climate.zoneDoubt])];
   const design =
     climate.designTemperature_C === null
       ? ''
       : ` Winter design temperature ${say('temperature', climate.designTemperature_C)}.`;
   return [
     paragraph(
-      `${climate.placeName}, zone ${climate.zone} (${climate.zoneBasis}). Monthly climate from ${basisNames[climate.basis]}: mean of ${coldest} ${say('temperature', climate.coldestMean_C)}, heating degree-days ${say('degreeDays', climate.heatingDegreeDays18_Cd)}.${design}`,
+      `${climate.placeName}, zone ${climate.zone} (${climate.zoneBasis}). Monthly climate from ${basisNames[climate.basis]}${fileInWords(context)}: mean of ${coldest} ${say('temperature', climate.coldestMean_C)}, heating degree-days ${degreeDaysInWords(context)}.${design}`,
     ),
     ...(notes.length === 0
       ? []
