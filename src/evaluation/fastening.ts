@@ -20,6 +20,8 @@ export const scheduleRowSchema = v.object({
   zone: v.picklist(windZones),
   place: v.picklist(zonePlaces),
   area_m2: number,
+  /** Of the wind alone, strength level; null where the wind tables do not reach the slope. */
+  suction_Pa: maybe,
   /** Net, allowable-stress level, 0.6 W less 0.6 D; null where the wind tables do not reach the slope. */
   uplift_Pa: maybe,
   /** Along the line of screws, and between lines. */
@@ -82,6 +84,9 @@ export const slopeWaySchema = v.object({
 });
 
 export const slopePathSchema = v.object({
+  /** Weight above the insulation and roof snow. */
+  dead_Pa: number,
+  snow_Pa: number,
   /** (D + S) sin of what lies above the insulation, for each slope area. */
   demand_Pa: number,
   /** Collected at the eave over the whole slope. */

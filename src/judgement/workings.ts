@@ -3,6 +3,7 @@ import type { Candidate, Evaluation } from '../evaluation/evaluation.ts';
 import type { Working } from '../evaluation/working.ts';
 import { deckWorkings } from './workings/deck.ts';
 import { edgeWorkings } from './workings/edge.ts';
+import { fasteningWorkings } from './workings/fastening.ts';
 import { heatWorkings } from './workings/heat.ts';
 import { rankWorkings } from './workings/rank.ts';
 import { strengthWorkings } from './workings/strength.ts';
@@ -22,7 +23,8 @@ export function workingsOf(evaluation: Evaluation, id: string): Working[] {
     ...deckWorkings(evaluation, candidate),
     ...heatWorkings(evaluation, candidate),
     ...edgeWorkings(evaluation, candidate),
-    ...strengthWorkings(evaluation, candidate),
+    ...strengthWorkings(candidate),
+    ...fasteningWorkings(evaluation, candidate),
     ...rankWorkings(evaluation, candidate),
   ];
 }

@@ -35,6 +35,7 @@ export interface ScheduleInput {
 interface Trial {
   readonly step_m: number;
   readonly across_m: number;
+  readonly suction_Pa: number | null;
   readonly uplift_Pa: number | null;
   readonly pull_N: number;
   readonly shear_N: number;
@@ -60,13 +61,15 @@ export function trialAt(input: ScheduleInput, zone: WindZone, step_m: number): T
   const angle_deg = angleOfPitch_deg(given.roof.pitch_rise_per_12);
   const shear_N = RESISTING_DEAD * dead_Pa * sine(angle_deg) * area_m2;
   const suction_Pa = zoneSuction_Pa(given, zone, area_m2);
-  if (suction_Pa === null) return { step_m, across_m, uplift_Pa: null, pull_N: 0, shear_N, use: null };
+  if (suction_Pa === null)
+    return { step_m, across_m, suction_Pa, uplift_Pa: null, pull_N: 0, shear_N, use: null };
   const net_Pa = ALLOWABLE_STRESS_WIND * suction_Pa - RESISTING_DEAD * dead_Pa * cosine(angle_deg);
   const uplift_Pa = Math.max(0, net_Pa);
   const pull_N = uplift_Pa * area_m2;
   return {
     step_m,
     across_m,
+    suction_Pa,
     uplift_Pa,
     pull_N,
     shear_N,
@@ -95,6 +98,7 @@ function rowOf({ zone, area_m2 }: ZoneArea, trial: Trial): ScheduleRow {
     zone,
     place: placeOf(zone),
     area_m2,
+    suction_Pa: trial.suction_Pa,
     uplift_Pa: trial.uplift_Pa,
     spacing_m: trial.step_m,
     across_m: trial.across_m,

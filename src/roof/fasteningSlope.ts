@@ -230,6 +230,8 @@ export function slopePathOf(input: SlopeInput): SlopePath {
   ];
   const chosen = chosenOf(ways);
   return {
+    dead_Pa: input.dead_Pa,
+    snow_Pa: input.snow_Pa,
     demand_Pa,
     atEave_N_m: demand_Pa * input.slopeLength_m,
     ways,

@@ -15,8 +15,7 @@ import { angleOfPitch_deg, cosine, sine } from './geometry.ts';
  * @assumes      the 2010 edition asks less suction of steep roofs than the 2016 edition that stands in for it
  */
 export function windEditionOf(given: CompleteCase): WindEdition {
-  const { standard } = given.loads as { readonly standard?: WindEdition };
-  return standard ?? (given.codes.edition === '2024' ? 'asce7-22' : 'asce7-16');
+  return given.loads.standard ?? (given.codes.edition === '2024' ? 'asce7-22' : 'asce7-16');
 }
 
 /**
@@ -45,13 +44,12 @@ export function meanRoofHeight_m(given: CompleteCase): number {
  * @assumes      flat ground where no topographic factor is given; ground below sea level counts as sea level
  */
 export function windSiteOf(given: CompleteCase): WindSite {
-  const { topographicFactor } = given.loads as { readonly topographicFactor?: number };
   return {
     edition: windEditionOf(given),
     basicSpeed_m_s: given.loads.basicWindSpeed_m_s,
     exposure: given.loads.exposure,
     meanRoofHeight_m: meanRoofHeight_m(given),
-    ...(topographicFactor === undefined ? {} : { topographicFactor }),
+    topographicFactor: given.loads.topographicFactor,
     groundElevation_m: Math.max(0, given.place.elevation_m ?? 0),
   };
 }
