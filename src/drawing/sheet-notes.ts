@@ -10,6 +10,9 @@ export interface SheetLayer {
   readonly id: string;
   readonly mark: string;
   readonly name: string;
+  /** Row of the materials table; null for an air space. */
+  readonly material: string | null;
+  readonly role: Layer['role'];
   readonly thickness_m: number;
   readonly resistance_m2K_W: number;
   readonly permeance_ng: number | null;
@@ -50,6 +53,8 @@ export const sheetLayers = (candidate: Candidate): SheetLayer[] =>
     id: layer.id,
     mark: String(index + 1),
     name: capital(layer.name),
+    material: layer.material,
+    role: layer.role,
     thickness_m: layer.thickness_m,
     resistance_m2K_W: layer.resistance_m2K_W,
     permeance_ng: layer.permeance_ng,

@@ -16,6 +16,10 @@ export interface Placement {
 export const toPaper = (placement: Placement, p: Point): Point =>
   point(placement.origin.x + p.x * placement.per_m, placement.origin.y - p.y * placement.per_m);
 
+/** From the sheet back to the building. */
+export const fromPaper = (placement: Placement, p: Point): Point =>
+  point((p.x - placement.origin.x) / placement.per_m, (placement.origin.y - p.y) / placement.per_m);
+
 export const fillOf: Readonly<Record<HatchName, FillName>> = {
   foam: 'foam',
   fibrous: 'fibrous',
