@@ -136,22 +136,24 @@ function seriesOn(
 
 function tableOf(data: DryingCurves, shown: readonly number[], system: System): PlotTable {
   const ends = data.lines.map(endOf);
-  const months = [...new Set([...shown, ...ends])].sort((a, b) => a - b);
+  const last = Math.max(0, ...ends);
+  const months = [...new Set([...shown, ...ends])].filter((month) => month <= last).sort((a, b) => a - b);
   const { wet, elsewhere } = curves(system);
+  const isDouble = hasMoved(data.lines);
   return {
     caption: data.title,
     columns: [
       wordColumn('month', 'Months'),
       ...data.lines.flatMap(({ id, what }) => [
         numberColumn(`${id}-left`, capital(what), 'waterPerArea', system),
-        numberColumn(`${id}-elsewhere`, 'Elsewhere', 'waterPerArea', system),
+        ...(isDouble ? [numberColumn(`${id}-elsewhere`, 'Elsewhere', 'waterPerArea', system)] : []),
       ]),
     ],
     rows: months.map((month) => [
       wordCell(String(month)),
       ...data.lines.flatMap((line) => {
         const isOver = month > endOf(line);
-        return [wet, elsewhere].map((curve) =>
+        return (isDouble ? [wet, elsewhere] : [wet]).map((curve) =>
           numberCell('waterPerArea', isOver ? null : curve.value(line, month), system),
         );
       }),

@@ -2,8 +2,10 @@
  * The report as a tree: what is said, in which order, with every figure already in words and units.
  * HTML, Markdown and PDF are renderings of this tree; nothing is computed in a rendering.
  */
+import type { Picture } from '../drawing/picture.ts';
 import type { Drawing } from '../drawing/sheet.ts';
 import type { System } from '../measures.ts';
+import type { PlotName } from '../plot/plot.ts';
 
 export type Role = 'builder' | 'designer' | 'trainer';
 
@@ -95,6 +97,8 @@ export interface Table {
   /** Row indexes that are sums or headings, printed strong. */
   readonly strongRows?: readonly number[];
   readonly note?: string;
+  /** Printed smaller, where a whole sheet must fit on one page. */
+  readonly dense?: true;
 }
 
 export interface DrawingBlock {
@@ -107,6 +111,20 @@ export interface DrawingBlock {
   readonly caption: string;
   /** Greatest height on a printed page that it shares with text. */
   readonly height_pt?: number;
+}
+
+/** A plot with the table of its numbers; the same facts twice, for the eye and for reading. */
+export interface PlotBlock {
+  readonly kind: 'plot';
+  readonly id: string;
+  /** Which plot it is, so that an interactive page may draw it at its own width. */
+  readonly plot: PlotName;
+  readonly candidate: string;
+  readonly picture: Picture;
+  /** The same plot for a narrow page. */
+  readonly narrow: Picture;
+  readonly caption: string;
+  readonly table: Table;
 }
 
 export type CalloutLevel = 'stop' | 'strong' | 'engineer' | 'caution' | 'note';
@@ -197,6 +215,7 @@ export type Block =
   | KeyFigures
   | Table
   | DrawingBlock
+  | PlotBlock
   | Callout
   | Steps
   | SourceList

@@ -8,6 +8,7 @@ import type {
   DrawingBlock,
   Inline,
   KeyFigures,
+  PlotBlock,
   ReportDocument,
   Run,
   Section,
@@ -103,6 +104,11 @@ function drawingHtml(block: DrawingBlock): string {
   return `<figure id="${escaped(block.id)}">${toSvg(block.shapes, 'print')}<figcaption>${escaped(block.caption)}</figcaption></figure>`;
 }
 
+/** Both widths of a plot; the style shows one. The table stands closed behind it. */
+const plotHtml = (block: PlotBlock): string =>
+  `<figure id="${escaped(block.id)}" class="plot"><div class="wide">${toSvg(block.picture, 'print')}</div><div class="narrow">${toSvg(block.narrow, 'print')}</div><figcaption>${escaped(block.caption)}</figcaption>
+<details><summary>The numbers of this plot</summary>${tableHtml(block.table)}</details></figure>`;
+
 function calloutHtml(callout: Callout): string {
   const mark = calloutMarks[callout.level];
   const defer =
@@ -189,6 +195,8 @@ function blockHtml(block: Block): string {
       return tableHtml(block);
     case 'drawing':
       return drawingHtml(block);
+    case 'plot':
+      return plotHtml(block);
     case 'callout':
       return calloutHtml(block);
     case 'steps':

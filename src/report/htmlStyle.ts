@@ -24,6 +24,8 @@ caption{text-align:left;font-weight:600;padding:.25rem 0}
 th,td{border-bottom:1px solid var(--r-line);padding:.35rem .5rem;vertical-align:top;text-align:left}
 th.right,td.right{text-align:right}thead th{border-bottom:2px solid var(--r-ink)}tbody th{font-weight:400}.sum>*{font-weight:600;border-top:1px solid var(--r-ink)}
 figure{margin:1rem 0}figure svg{max-width:100%;height:auto;background:#fff;border:1px solid var(--r-line)}
+.plot .narrow{display:none}.plot summary{cursor:pointer;min-height:1.75rem;font-size:.875rem}
+@media (max-width:40rem){.plot .wide{display:none}.plot .narrow{display:block}}
 .callout{border:1px solid var(--r-line);border-left:4px solid var(--r-ink);background:var(--r-panel);padding:.5rem .9rem;margin:.75rem 0;max-width:46rem}
 .callout.stop{border-left:10px double #8f1d14}.callout.strong{border-left-width:8px}.callout.engineer{border-left-style:dashed}
 .callout p{margin:.25rem 0}.defer{font-style:italic}
@@ -35,7 +37,7 @@ pre{white-space:pre-wrap;overflow-wrap:anywhere;background:var(--r-panel);paddin
 .sources dt{font-weight:600;margin-top:.5rem}.sources dd{margin:0}
 nav ol{columns:2}
 @page{margin:18mm 16mm}
-@media print{body{background:#fff;font-size:10pt}main{max-width:none;padding:0}a{color:inherit;text-decoration:none}
+@media print{.plot .wide{display:block}.plot .narrow{display:none}.plot details::details-content{content-visibility:visible;height:auto}body{background:#fff;font-size:10pt}main{max-width:none;padding:0}a{color:inherit;text-decoration:none}
 h2{break-after:avoid;margin-top:1.5rem}h3,caption{break-after:avoid}.new-page{break-before:page}
 .figures li,.callout,.card,.hold,figure,tr,.working{break-inside:avoid}thead{display:table-header-group}.scroll{overflow:visible}p{orphans:3;widows:3}}
 `;

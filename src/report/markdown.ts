@@ -93,6 +93,8 @@ function blockLines(block: Block): string[] {
       ];
     case 'drawing':
       return [`*Drawing: ${safeMarkdown(block.caption)}*`];
+    case 'plot':
+      return [`*Plot: ${safeMarkdown(block.caption)}*`, '', ...blockLines(block.table)];
     case 'callout': {
       const mark = calloutMarks[block.level];
       const body = block.body.flatMap((part) => ['', ...blockLines(part)]);

@@ -24,6 +24,7 @@ import {
   workingsSection,
 } from './record/closing.ts';
 import { contextOf, section, type Context, type RecordOptions } from './record/context.ts';
+import { heatMoistureSections } from './record/heatMoisture.ts';
 import { requirementsSection } from './record/requirements.ts';
 import { summarySection } from './record/summary.ts';
 import { textOf, withoutDeadLinks } from './record/walk.ts';
@@ -104,6 +105,7 @@ function recommendedSections(context: Context): Section[] {
     ...(context.role === 'trainer' ? workingsSection(context) : []),
     assumptionsSection(context),
     layersSection(context, best),
+    ...heatMoistureSections(context, best),
     edgeSection(context, best),
     quantitiesSection(context, best),
     sequenceSection(context),

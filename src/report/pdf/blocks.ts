@@ -1,7 +1,7 @@
 /** Every kind of block as atoms of the flow. */
-import type { Block, Callout, Card } from '../document.ts';
+import type { Block, Callout, Card, PlotBlock } from '../document.ts';
 import { calloutMarks } from '../document.ts';
-import { drawingAtoms } from './drawing.ts';
+import { drawingAtoms, pictureAtoms } from './drawing.ts';
 import { figureAtoms, sidesAtoms } from './figures.ts';
 import type { Atom } from './flow.ts';
 import type { Ink, Pen } from './pen.ts';
@@ -89,6 +89,12 @@ function cardAtoms(pen: Pen, card: Card, x: number, width: number): Atom[] {
   );
 }
 
+/** A plot at its own size, its caption, and its numbers in small print. */
+const plotAtoms = (pen: Pen, block: PlotBlock, x: number, width: number): Atom[] => [
+  ...pictureAtoms(pen, block, x, width),
+  ...tableAtoms(pen, block.table, x, width),
+];
+
 /** The atoms of one block within a column of the page. */
 export function blockAtoms(pen: Pen, block: Block, x: number, width: number): Atom[] {
   switch (block.kind) {
@@ -112,6 +118,8 @@ export function blockAtoms(pen: Pen, block: Block, x: number, width: number): At
       return tableAtoms(pen, block, x, width);
     case 'drawing':
       return drawingAtoms(pen, block, x, width);
+    case 'plot':
+      return plotAtoms(pen, block, x, width);
     case 'callout':
       return calloutAtoms(pen, block, x, width);
     case 'steps':

@@ -98,13 +98,25 @@ function drawShapes(pen: Pen, drawing: Picture, place: Place): void {
 }
 
 /** The drawing at its own size where it fits, else smaller, with its caption below. */
-export function drawingAtoms(pen: Pen, block: DrawingBlock, x: number, width: number): Atom[] {
-  const drawing = block.shapes;
-  const scale = Math.min(
-    POINTS_PER_MM,
-    width / drawing.width_mm,
-    (block.height_pt ?? MOST_HEIGHT) / drawing.height_mm,
-  );
+export const drawingAtoms = (pen: Pen, block: DrawingBlock, x: number, width: number): Atom[] =>
+  pictureAtoms(pen, { ...block, picture: block.shapes }, x, width, block.height_pt ?? MOST_HEIGHT);
+
+interface Shown {
+  readonly id: string;
+  readonly picture: Picture;
+  readonly caption: string;
+}
+
+/** A picture with its caption, no taller than a given height. */
+export function pictureAtoms(
+  pen: Pen,
+  block: Shown,
+  x: number,
+  width: number,
+  most_pt: number = Infinity,
+): Atom[] {
+  const drawing = block.picture;
+  const scale = Math.min(POINTS_PER_MM, width / drawing.width_mm, most_pt / drawing.height_mm);
   const left = x + (width - drawing.width_mm * scale) / 2;
   const picture: Atom = {
     height: drawing.height_mm * scale,

@@ -22,6 +22,8 @@ export function inlinesIn(block: Block): Inline[] {
       ];
     case 'drawing':
       return say(block.caption);
+    case 'plot':
+      return [...say(block.caption), ...inlinesIn(block.table)];
     case 'callout':
       return [...say(block.title), ...block.body.flatMap(inlinesIn), ...say(block.deferTo)];
     case 'steps':
@@ -82,6 +84,7 @@ export function anchorsIn(sections: readonly Section[]): Set<string> {
     ids.add(section.id);
     for (const block of section.blocks) {
       if (block.kind === 'table' || block.kind === 'drawing' || block.kind === 'callout') ids.add(block.id);
+      if (block.kind === 'plot') ids.add(block.id).add(block.table.id);
       if (block.kind === 'sourceList') block.items.forEach((item) => ids.add(`source-${item.id}`));
       if (block.kind === 'cards') block.items.forEach((item) => ids.add(item.id));
       if (block.kind === 'workings') block.items.forEach((item) => ids.add(`working-${item.id}`));
