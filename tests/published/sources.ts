@@ -43,6 +43,22 @@ export const DIN: Published = {
   known: 'seen-secondary',
 };
 
+export const LEHRBUCH: Published = {
+  publisher: 'a German textbook',
+  title: 'Lehrbuch der Bauphysik, section 13.2.5',
+  edition: 'not named where it was read',
+  address: 'through public notes on its pages 321 to 360',
+  read: READ,
+  known: 'seen-secondary',
+};
+export const DA_DB_HE: Published = {
+  publisher: 'Ministerio de Fomento',
+  title: 'DA DB-HE/1, table 2, air layers that are not ventilated',
+  edition: 'as quoted in a public program',
+  address: 'www.codigotecnico.org, through that program',
+  read: READ,
+  known: 'seen-secondary',
+};
 export const AWC_EXAMPLES: Published = {
   publisher: 'American Wood Council',
   title: 'Structural Wood Design Examples',
