@@ -20,13 +20,16 @@ export { criteria, criteriaTable, criterion, type Criterion } from '../catalog/c
  */
 export function valueOfMeasure(measure: number, anchors: Criterion['anchors']): number {
   if (!Number.isFinite(measure)) throw new RangeError(`measure: ${measure} is not a finite number`);
+  // Without taking pairs apart: the chances ask this a hundred million times.
+  let before = anchors[0] as Criterion['anchors'][number];
+  if (measure <= before[0]) return before[1];
   for (let index = 1; index < anchors.length; index += 1) {
-    const [below, lower] = anchors[index - 1] as [number, number];
-    const [above, upper] = anchors[index] as [number, number];
-    if (measure <= below) return lower;
-    if (measure < above) return lower + ((upper - lower) * (measure - below)) / (above - below);
+    const after = anchors[index] as Criterion['anchors'][number];
+    if (measure < after[0])
+      return before[1] + ((after[1] - before[1]) * (measure - before[0])) / (after[0] - before[0]);
+    before = after;
   }
-  return (anchors.at(-1) as [number, number])[1];
+  return before[1];
 }
 
 export interface Weight {

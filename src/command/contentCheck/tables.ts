@@ -10,6 +10,7 @@ import { recordTable } from '../../catalog/record.ts';
 import { sequenceTable } from '../../catalog/sequence.ts';
 import { knownGrades } from '../../catalog/sets.ts';
 import { tableSchemas, type TableName } from '../../catalog/tables.ts';
+import { uncertaintiesTable } from '../../catalog/uncertainties.ts';
 import { windCoefficientsSchema } from '../../catalog/windCoefficients.ts';
 import { criteriaTable } from '../../catalog/criteria.ts';
 import type { Content, Fault } from './content.ts';
@@ -28,6 +29,7 @@ export const furtherSchemas = {
   'wind-gcp.json': windCoefficientsSchema,
   'record.json': recordTable,
   'sequence.json': sequenceTable,
+  'uncertainties.json': uncertaintiesTable,
 } as const;
 export type Further = { [Name in keyof typeof furtherSchemas]: v.InferOutput<(typeof furtherSchemas)[Name]> };
 
