@@ -25,6 +25,7 @@ import {
 } from './record/closing.ts';
 import { contextOf, section, type Context, type RecordOptions } from './record/context.ts';
 import { heatMoistureSections } from './record/heatMoisture.ts';
+import { fasteningSection } from './record/fastening.ts';
 import { requirementsSection } from './record/requirements.ts';
 import { summarySection } from './record/summary.ts';
 import { textOf, withoutDeadLinks } from './record/walk.ts';
@@ -92,6 +93,7 @@ function recommendedSections(context: Context): Section[] {
       layersSection(context, best),
       edgeSection(context, best),
       quantitiesSection(context, best),
+      fasteningSection(context, best),
       sequenceSection(context),
       cautionsSection(context, ['stop', 'strong', 'engineer']),
     ];
@@ -108,6 +110,7 @@ function recommendedSections(context: Context): Section[] {
     ...heatMoistureSections(context, best),
     edgeSection(context, best),
     quantitiesSection(context, best),
+    fasteningSection(context, best),
     sequenceSection(context),
     questionsSection(context),
     cautionsSection(context),

@@ -200,15 +200,8 @@ function fastening(context: Context, best: Candidate): Table {
       `${say('length', fasteners.screwLength_m)}${fasteners.sold ? '' : ' (longer than commonly sold)'}`,
     ],
     ['They hold in', `the ${fasteners.into}, ${say('length', fasteners.penetration_m)} deep`],
-    ['Spacing along a line', say('length', fasteners.spacing_m)],
-    ['Screws', `${say('count', fasteners.count)} in all, ${say('perArea', fasteners.perArea_1_m2)}`],
-    [
-      'Pull down the slope over the screws’ capacity',
-      `${say('ratio', fasteners.slopeUse)} of 1 allowed`,
-      isWithin(fasteners.slopeUse) ? 'meets' : 'misses',
-    ],
+    ['Screws', `${say('count', fasteners.count)} in all, by zone in the fastening schedule`],
     ['Weight added to the framing', say('load', structure.addedDeadLoad_Pa)],
-    ['Pull of the layers down the slope', say('load', structure.alongSlope_Pa)],
     [
       'Overhang wanted, and limit of this screening',
       `${say('length', structure.overhang_m)} of ${say('length', structure.screeningLimit_m)}`,
@@ -227,7 +220,7 @@ function fastening(context: Context, best: Candidate): Table {
   return {
     kind: 'table',
     id: 'fastening-table',
-    caption: 'Fastening schedule (screening; the engineer’s schedule replaces it)',
+    caption: 'Screws and overhang in short (screening)',
     columns: [
       { id: 'what', title: 'Item', align: 'left', width: 3 },
       { id: 'value', title: 'Value', align: 'left', width: 4 },
