@@ -17,6 +17,17 @@ export const plotNames = [
 ] as const;
 export type PlotName = (typeof plotNames)[number];
 
+/** Short names to choose a plot by. */
+export const plotLabels: Readonly<Record<PlotName, string>> = {
+  'heat-loss': 'Heat lost',
+  'deck-months': 'Deck by month',
+  profile: 'Through the section',
+  condensate: 'Condensate',
+  'air-leak': 'Air leaks',
+  drying: 'Drying',
+  'drying-compared': 'Drying compared',
+};
+
 /** Narrow is a plot of its own for a phone, not a smaller picture. */
 export type PlotSize = 'wide' | 'narrow';
 

@@ -106,8 +106,8 @@ function drawingHtml(block: DrawingBlock): string {
 
 /** Both widths of a plot; the style shows one. The table stands closed behind it. */
 const plotHtml = (block: PlotBlock): string =>
-  `<figure id="${escaped(block.id)}" class="plot"><div class="wide">${toSvg(block.picture, 'print')}</div><div class="narrow">${toSvg(block.narrow, 'print')}</div><figcaption>${escaped(block.caption)}</figcaption>
-<details><summary>The numbers of this plot</summary>${tableHtml(block.table)}</details></figure>`;
+  `<div id="${escaped(block.id)}" class="plot"><figure><div class="wide">${toSvg(block.picture, 'print')}</div><div class="narrow">${toSvg(block.narrow, 'print')}</div><figcaption>${escaped(block.caption)}</figcaption></figure>
+<details><summary>The numbers of this plot</summary>${tableHtml(block.table)}</details></div>`;
 
 function calloutHtml(callout: Callout): string {
   const mark = calloutMarks[callout.level];

@@ -21,6 +21,9 @@ export function eaveDrawing(
 /** Whether the roomy sheet's words would be too small to read here. */
 export const narrowScreen = (): MediaQuery => new MediaQuery('width < 52rem');
 
+/** Where the wide plots' words would be too small, and the narrow ones take their place. */
+export const narrowPlot = (): MediaQuery => new MediaQuery('width < 40rem');
+
 /** The drawing of a record's block, at the size of the page: the record's own sheet is made for print. */
 export function pageDrawing(
   block: DrawingBlock,
