@@ -2,7 +2,10 @@
 import { readCaseText } from '../case/read.ts';
 import { evaluate } from '../evaluate.ts';
 import type { Candidate, Evaluation } from '../evaluation/evaluation.ts';
-import { eaveSheet } from '../drawing/sheet.ts';
+import { whyNoDetail } from '../drawing/details.ts';
+import { toDxf } from '../drawing/dxf.ts';
+import { details, type Detail } from '../drawing/edge-model.ts';
+import { detailSheet, type Drawing } from '../drawing/sheet.ts';
 import { toSvg } from '../drawing/svg.ts';
 import { workingsOf } from '../judgement/workings.ts';
 import type { System } from '../measures.ts';
@@ -17,15 +20,17 @@ import { words } from './content.ts';
 import { checkWritable, readStandardInput, readText, writeWhole } from './files.ts';
 import { pdfFonts } from './fonts.ts';
 import { namedWithin, readOptions } from './options.ts';
+import { sureCount, withSure } from './sure.ts';
 import { candidateCsv } from './table.ts';
 import { withWeather } from './weather.ts';
 
-const FORMATS = ['json', 'markdown', 'html', 'pdf', 'svg', 'csv'] as const;
+const FORMATS = ['json', 'markdown', 'html', 'pdf', 'svg', 'dxf', 'csv'] as const;
 type Format = (typeof FORMATS)[number];
-/** A format of the contract that is not made yet. */
-const LATER = 'dxf';
+/** Formats that are one drawing. */
+const DRAWN: readonly Format[] = ['svg', 'dxf'];
 const ROLES: readonly Role[] = ['builder', 'designer', 'trainer'];
-const USAGE = 'evaluate CASE.json [--format …] [--out PATH] [--role …] [--units ip|si] [--weather FILE]';
+const USAGE =
+  'evaluate CASE.json [--format …] [--detail …] [--out PATH] [--role …] [--units ip|si] [--weather FILE]';
 /** [mm] a sheet of Tabloid size inside half an inch of border, for the section as a file of its own. */
 const SHEET = { width_mm: 406.4, height_mm: 254 };
 
@@ -33,15 +38,18 @@ interface Wanted {
   readonly format: Format;
   readonly role: Role | undefined;
   readonly system: System;
+  /** The place that a drawing shows. */
+  readonly detail: Detail;
 }
 
 function wantedOf(options: Readonly<Record<string, string>>): Wanted {
-  const format = options['format'] ?? 'json';
-  if (format === LATER) {
-    throw badInput('--format', `"${LATER}" is not available yet; ${FORMATS.join(', ')} are`);
+  const format = (options['format'] ?? 'json') as Format;
+  if (options['detail'] !== undefined && !DRAWN.includes(format)) {
+    throw badInput('--detail', `chooses what is drawn: it needs --format ${DRAWN.join(' or ')}`);
   }
   return {
-    format: format as Format,
+    format,
+    detail: (options['detail'] ?? 'eave') as Detail,
     role: options['role'] as Role | undefined,
     system: options['units'] === 'si' ? 'SI' : 'IP',
   };
@@ -51,15 +59,23 @@ const candidateOf = (evaluation: Evaluation, id: string): Candidate | undefined 
   evaluation.candidates.find((candidate) => candidate.id === id);
 
 /** The build-up that is recommended; without one there is nothing to draw. */
-function recommended(evaluation: Evaluation): Candidate {
+function recommended(evaluation: Evaluation, format: Format): Candidate {
   const { recommended: id } = evaluation.ranking;
   const found = id === null ? undefined : candidateOf(evaluation, id);
   if (found !== undefined) return found;
   const stops = evaluation.cautions.filter(({ level }) => level === 'stop').map(({ text }) => text);
   throw badInput(
     '--format',
-    `"svg" draws the recommended build-up, and this case has none${stops.length > 0 ? `: ${stops.join(' ')}` : ''}`,
+    `"${format}" draws the recommended build-up, and this case has none${stops.length > 0 ? `: ${stops.join(' ')}` : ''}`,
   );
+}
+
+/** The place that is wanted of the recommended build-up, on a sheet. */
+function drawingOf(evaluation: Evaluation, { system, detail, format }: Wanted): Drawing {
+  const candidate = recommended(evaluation, format);
+  const reason = whyNoDetail(evaluation, detail);
+  if (reason !== null) throw badInput('--detail', `"${detail}" cannot be drawn: ${reason}`);
+  return detailSheet(evaluation, candidate, detail, { system, theme: 'print', ...SHEET });
 }
 
 function reportOf(evaluation: Evaluation, { role, system }: Wanted): ReportDocument {
@@ -78,10 +94,10 @@ export function rendered(evaluation: Evaluation, wanted: Wanted): string | Uint8
       return jsonText(evaluation);
     case 'csv':
       return candidateCsv(evaluation);
-    case 'svg': {
-      const options = { system: wanted.system, theme: 'print', ...SHEET } as const;
-      return `${toSvg(eaveSheet(evaluation, recommended(evaluation), options)).trimEnd()}\n`;
-    }
+    case 'svg':
+      return `${toSvg(drawingOf(evaluation, wanted)).trimEnd()}\n`;
+    case 'dxf':
+      return toDxf(drawingOf(evaluation, wanted), wanted.system);
     case 'markdown':
       return markdown(reportOf(evaluation, wanted));
     case 'html':
@@ -101,15 +117,18 @@ export interface Evaluated {
 /** Runs the command. */
 export async function evaluateCommand(given: readonly string[]): Promise<Evaluated> {
   const read = readOptions(given, {
-    format: { values: [...FORMATS, LATER] },
+    format: { values: FORMATS },
+    detail: { values: details },
     out: {},
     role: { values: ROLES },
     units: { values: ['ip', 'si'] },
     weather: {},
+    sure: {},
   });
   const [named = ''] = namedWithin(read, 1, 1, USAGE);
   const wanted = wantedOf(read.options);
   const { out, weather } = read.options;
+  const sure = sureCount(read.options['sure']);
   if (out !== undefined) checkWritable(out);
   if (out === undefined && wanted.format === 'pdf' && process.stdout.isTTY) {
     throw badInput('--out', 'is needed: a PDF is not printed on a terminal');
@@ -119,7 +138,8 @@ export async function evaluateCommand(given: readonly string[]): Promise<Evaluat
   const asGiven = valueOf(readCaseText(text), isPiped ? 'standard input' : named);
   const { roof, notes } =
     weather === undefined ? { roof: asGiven, notes: [] } : withWeather(asGiven, weather);
-  const output = rendered(evaluate(roof), wanted);
+  const plainly = evaluate(roof);
+  const output = rendered(sure === undefined ? plainly : withSure(plainly, roof, sure), wanted);
   if (out === undefined) return { output, notes };
   writeWhole(out, output);
   return { output: '', notes };

@@ -9,15 +9,20 @@ export const isCommand = (word: string): word is CommandName =>
   (commands as readonly string[]).includes(word);
 
 const texts: Readonly<Record<CommandName, string>> = {
-  evaluate: `evaluate CASE.json [--format json|markdown|html|pdf|svg|csv] [--out PATH]
-         [--role builder|designer|trainer] [--units ip|si] [--weather FILE]
+  evaluate: `evaluate CASE.json [--format json|markdown|html|pdf|svg|dxf|csv] [--out PATH]
+         [--detail eave|rake|ridge] [--role builder|designer|trainer] [--units ip|si] [--weather FILE]
   Computes one case. --format json is the whole evaluation, markdown, html and pdf the report,
-  svg the section of the recommended build-up, csv one line for each build-up that was tried.
+  svg and dxf a section of the recommended build-up, csv one line for each build-up that was tried.
   CASE.json may be - for standard input. --out writes a file and prints nothing.
+  --detail chooses the place that svg and dxf draw, the eave unless told. DXF is in true size:
+  inches for ip, millimeters for si, layers named by material.
   --role chooses the wording of the report, --units the units in it (inch-pound unless told).
   --weather takes the twelve months, degree days and design temperature from an hourly weather file
   (EPW or TMY3 table) and notes it in the case; zone, county and a design temperature of the case
   stay. What to know of the file is on standard error.
+  --sure N says how sure the ranking is: chances of each way, answers that would change the pick, what is
+  worth finding out. It evaluates every other answer once, and N cases with several of them (0 to 1000).
+  JSON gains "sure", the report a part under what would overturn it. It takes a minute or more.
 `,
   calc: `calc --list
 calc NAME [FILE.json]

@@ -45,6 +45,7 @@ describe('evaluate', { timeout: GENEROUS_MS }, () => {
     ['html', /^<!doctype html>/i],
     ['pdf', /^%PDF-/],
     ['svg', /^<svg /],
+    ['dxf', /^0\r?\nSECTION/],
     ['csv', /^candidate,strategy,rank,/],
   ])('as %s goes whole into the file, with the same bytes twice', async (format, head) => {
     const [first, second] = [placed(`first.${format}`), placed(`second.${format}`)];
@@ -81,6 +82,32 @@ describe('evaluate', { timeout: GENEROUS_MS }, () => {
     expect(si).toMatch(/m²·?K\/W/);
   });
 
+  it('draws the place that is asked for, the eave unless told', async () => {
+    const drawn = async (...more: string[]): Promise<string> =>
+      textOf(await good(cottage, '--format', 'svg', ...more));
+    const eave = await drawn();
+    expect(await drawn('--detail', 'eave')).toBe(eave);
+    expect(eave).toContain('<title>Eave section');
+    expect(await drawn('--detail', 'rake')).toContain('<title>Rake section');
+    expect(await drawn('--detail', 'ridge')).toContain('<title>Ridge section');
+  });
+
+  it('writes DXF in inches or millimeters', async () => {
+    const unitOf = async (...more: string[]): Promise<string | undefined> =>
+      /\$INSUNITS\r?\n *70\r?\n *(\d)/.exec(textOf(await good(cottage, '--format', 'dxf', ...more)))?.[1];
+    expect(await unitOf()).toBe('1');
+    expect(await unitOf('--units', 'si', '--detail', 'ridge')).toBe('4');
+  });
+
+  it('says that a hip roof has no rake', async () => {
+    const path = join(folder, 'hip.json');
+    const roof = JSON.parse(readFileSync(cottage, 'utf8')) as { roof?: object };
+    writeFileSync(path, JSON.stringify({ ...roof, roof: { ...roof.roof, shape: 'hip' } }));
+    expect(await refused(path, '--format', 'svg', '--detail', 'rake')).toEqual([
+      '--detail: "rake" cannot be drawn: A hip roof has eaves all around and no rake.',
+    ]);
+  });
+
   it('of a case that must stop reports the stop, and has no section to draw', async () => {
     expect(textOf(await good(stopped, '--format', 'markdown'))).toContain('Stop');
     expect((await refused(stopped, '--format', 'svg'))[0]).toMatch(
@@ -91,17 +118,18 @@ describe('evaluate', { timeout: GENEROUS_MS }, () => {
   it.each([
     [
       [],
-      'arguments: too few; the form is: evaluate CASE.json [--format …] [--out PATH] [--role …] [--units ip|si] [--weather FILE]',
+      'arguments: too few; the form is: evaluate CASE.json [--format …] [--detail …] [--out PATH] [--role …] [--units ip|si] [--weather FILE]',
     ],
     [[cottage, cottage], /^arguments: ".*" is one too many/],
     [
-      [cottage, '--format', 'dxf'],
-      '--format: "dxf" is not available yet; json, markdown, html, pdf, svg, csv are',
+      [cottage, '--format', 'docx'],
+      /^--format: "docx" is not one of json, markdown, html, pdf, svg, dxf, csv$/,
     ],
     [
-      [cottage, '--format', 'docx'],
-      /^--format: "docx" is not one of json, markdown, html, pdf, svg, csv, dxf$/,
+      [cottage, '--format', 'svg', '--detail', 'valley'],
+      '--detail: "valley" is not one of eave, rake, ridge',
     ],
+    [[cottage, '--detail', 'rake'], '--detail: chooses what is drawn: it needs --format svg or dxf'],
     [[cottage, '--format'], /^--format: needs a value: one of json, /],
     [[cottage, '--role', 'owner'], '--role: "owner" is not one of builder, designer, trainer'],
     [[cottage, '--units', 'metric'], '--units: "metric" is not one of ip, si'],
