@@ -22,9 +22,9 @@ const HEATING_BASE_C = 18;
 const COOLING_BASE_C = 10;
 /** The newest map stands for "not sure", as in content/tables/defaults.json. */
 const OPEN_EDITION = editions[2];
-/** [-], [K·d] how far a file's degree days may be from the estimate by its months (our judgement: twice its greatest error). */
+/** [-], [K·d] how far a file's degree days may be from the estimate by its months (our judgement: far beyond its error in any real year). */
 const ODD_SHARE = 0.16;
-const ODD_KD = 200;
+const ODD_KD = 350;
 /** [%] outdoor humidity taken where a table has none (our judgement: the damp side of winter months). */
 const MISSING_HUMIDITY_PCT = 80;
 

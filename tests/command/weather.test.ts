@@ -44,12 +44,20 @@ describe('evaluate --weather', { timeout: GENEROUS_MS }, () => {
   it('computes with the months and the design temperature of the file, in the zone of the case', async () => {
     const { errors, code, ...rest } = await evaluateWith(cottage, cold);
     expect([errors, code]).toEqual(['', 0]);
-    const { climate, case: understood } = evaluationOf({ errors, code, ...rest });
+    const { climate, case: understood, sources } = evaluationOf({ errors, code, ...rest });
     expect(climate.zone).toBe('6A');
     expect(climate.basis).toBe('weather-file');
     expect(climate.monthlyTemperature_C).toEqual([-12, -12, -12, 18, 18, 18, 18, 18, 18, 18, -12, -12]);
     expect(climate.designTemperature_C).toBe(-25.4);
     expect(understood.place?.name).toBe('Ridge cottage (invented)');
+    // 30 K below 18 °C on 151 days; 8 K above 10 °C on 214 days.
+    expect(understood.place?.weatherFile).toMatchObject({
+      name: 'cold.epw',
+      heatingDegreeDays18_Cd: 4530,
+      coolingDegreeDays10_Cd: 1712,
+    });
+    expect([climate.heatingDegreeDays18_Cd, climate.heatingDegreeDays18Extremes_Cd]).toEqual([4530, 4530]);
+    expect(sources.find(({ id }) => id === 'WEATHER-FILE')).toMatchObject({ edition: 'cold.epw' });
     // 176.1 Pa over water at -16 °C, 217.3 Pa over ice at -12 °C (Murphy and Koop 2005 eqs 10 and 7): 81.0 %. The
     // formulas used here part from those by 0.3 % each.
     expect(Math.abs((climate.monthlyRelativeHumidity_pct[0] ?? NaN) - 81.0)).toBeLessThan(0.6);
@@ -97,6 +105,7 @@ describe('evaluate --weather', { timeout: GENEROUS_MS }, () => {
   it('works with every form, and the same files give the same bytes', async () => {
     const first = await evaluateWith(cottage, cold, '--format', 'markdown');
     expect(first.code).toBe(0);
+    expect(String(first.output)).toContain('Monthly climate from your weather file “cold.epw”');
     expect(first.output).toBe((await evaluateWith(cottage, cold, '--format', 'markdown')).output);
   });
 

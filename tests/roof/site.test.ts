@@ -167,3 +167,101 @@ describe('months of one’s own', () => {
     );
   });
 });
+
+describe('months of a weather file', () => {
+  /** Steady 8 °C: 10 K below 18 °C for 365 days. */
+  const file = {
+    name: 'field.epw',
+    format: 'epw',
+    station: 'Invented Field, MN, USA',
+    dataSet: 'TEST',
+    firstYear: 1991,
+    lastYear: 2005,
+    usable_h: 8760,
+    heatingDegreeDays18_Cd: 3650,
+    heatingDegreeDays18Extremes_Cd: 3600,
+    coolingDegreeDays10_Cd: 0,
+    coolingDegreeDays10Extremes_Cd: 20,
+    designTemperature_C: -20,
+    designBasis: 'quoted',
+  } as const;
+  const months = { monthlyTemperature_C: twelve(8), monthlyRelativeHumidity_pct: twelve(70) };
+
+  it('say so, and bring degree days of their hours, by both conventions, and a design temperature', () => {
+    expect(climate({ zone: '5A', ...months, weatherFile: file })).toMatchObject({
+      placeName: 'Invented Field, MN, USA (weather file)',
+      basis: 'weather-file',
+      zone: '5A',
+      degreeDaysBasis: 'hours',
+      heatingDegreeDays18_Cd: 3650,
+      heatingDegreeDays18Extremes_Cd: 3600,
+      coolingDegreeDays10_Cd: 0,
+      coolingDegreeDays10Extremes_Cd: 20,
+      designTemperature_C: -20,
+      monthlyRelativeHumidity_pct: twelve(70),
+      zoneNumbersByThreshold: [5],
+      zoneDoubt: null,
+      notes: ['weather-file'],
+      sources: ['WEATHER-FILE'],
+    });
+  });
+
+  it('go before a listed place, whose county still decides the zone; the doubt is said', () => {
+    const found = climate({ id: 'us-mn-duluth', ...months, weatherFile: file });
+    expect(found).toMatchObject({ basis: 'weather-file', zone: '7', designTemperature_C: -20 });
+    expect(found.zoneDoubt).toContain('make zone 5 by the thresholds, and zone 7 counts');
+    expect(found.sources).toEqual(['WEATHER-FILE', 'ASHRAE-169-2013']);
+  });
+
+  it('leave a person their own name and design temperature', () => {
+    const typical = { ...file, designBasis: 'typical-year' } as const;
+    const own = { zone: '5A', name: 'Farm', designTemperature_C: -31 } as const;
+    expect(climate({ ...own, ...months, weatherFile: typical })).toMatchObject({
+      placeName: 'Farm',
+      designTemperature_C: -31,
+      notes: ['weather-file'],
+    });
+    expect(climate({ zone: '5A', ...months, weatherFile: typical }).notes).toEqual([
+      'weather-file',
+      'weather-file-design',
+    ]);
+  });
+
+  it('that were changed beside the noted degree days are noticed', () => {
+    const changed = { ...months, monthlyTemperature_C: twelve(4) };
+    expect(climate({ zone: '6A', ...changed, weatherFile: file }).notes).toContain('weather-file-odd');
+  });
+
+  it('without the entry of a file are a person’s own, with degree days from the means', () => {
+    const own = climate({ zone: '5A', ...months });
+    expect(own).toMatchObject({
+      basis: 'own',
+      degreeDaysBasis: 'monthly-means',
+      heatingDegreeDays18Extremes_Cd: null,
+      coolingDegreeDays10Extremes_Cd: null,
+      sources: ['USER'],
+    });
+  });
+});
+
+describe('the thresholds beside the zone', () => {
+  it('doubt months given by hand for a listed place', () => {
+    const warm = climate({ id: 'us-mn-duluth', monthlyTemperature_C: twelve(15) });
+    expect(warm.zone).toBe('7');
+    expect(warm.zoneDoubt).toMatch(/zone 2 or 3|zone 3/);
+    expect(warm.zoneDoubt).toContain('The county list or the zone you chose decides');
+  });
+
+  it('let months be that make the number of the zone', () => {
+    const row = placeById('us-mn-duluth');
+    expect(
+      climate({ id: 'us-mn-duluth', monthlyTemperature_C: [...(row?.monthlyMean_C ?? [])] }).zoneDoubt,
+    ).toBeNull();
+  });
+
+  it('are never raised against the months of the tables themselves', () => {
+    for (const { id, zone } of allPlaces()) {
+      if (zone !== null) expect(climate({ id }).zoneDoubt).toBeNull();
+    }
+  });
+});
