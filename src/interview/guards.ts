@@ -48,5 +48,7 @@ export const snowCanLie: Guard = (answers) => {
     (answers.place?.elevation_m ?? 0) >= SNOW_FREE_BELOW_M
   );
 };
+/** False while no sideways load of a screw's report is given. */
+export const hasReportShear: Guard = ({ insulation }) => insulation?.screwReport?.lateral_N !== undefined;
 export const hasStock: Guard = ({ insulation }) => insulation?.stock?.board !== undefined;
 export const goesOn: Guard = (answers) => !isStopped(answers);

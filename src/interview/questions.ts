@@ -21,6 +21,7 @@ export const questionIds = [
   'venting',
   'snow',
   'wind',
+  'screws',
   'hazards',
   'crew',
   'budget',
@@ -137,6 +138,15 @@ export const pathsOf = {
     'loads.topographicFactor',
     'loads.standard',
   ],
+  screws: [
+    'insulation.screwReport.name',
+    'insulation.screwReport.withdrawal_N_m',
+    'insulation.screwReport.pullThrough_N',
+    'insulation.screwReport.lateral_N',
+    'insulation.screwReport.lateralGap_m',
+    'insulation.screwReport.minimumPenetration_m',
+    'insulation.screwReport.longest_m',
+  ],
   hazards: ['loads.wildfire', 'loads.seismicCategory', 'loads.insects'],
   crew: [
     'work.crew',
@@ -156,6 +166,10 @@ export type AnswerPath = (typeof pathsOf)[StateId][number];
 /** Paths of the case that no page asks, and why. */
 export const neverAsked: Readonly<Record<string, string>> = {
   overdeck: 'the format version, written by the program',
+  'insulation.screwReport.allowableWithdrawal_N':
+    'the pull-out of one screw instead of that for each length of thread, for case files',
+  'insulation.screwReport.lengths_m':
+    'every length that is sold, for case files; the page asks for the longest',
   'loads.snowExposureFactor': 'a factor that an engineer sets in the case file; an ordinary roof is assumed',
   'loads.thermalFactor':
     'a factor that an engineer sets in the case file; a roof cold above its insulation is assumed',

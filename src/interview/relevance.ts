@@ -22,6 +22,7 @@ import {
   hasOldOverhang,
   hasOldRoof,
   hasRake,
+  hasReportShear,
   hasStock,
   hasTailsToCut,
   isStopped,
@@ -151,6 +152,12 @@ export const fieldRelevance: readonly Relevance[] = [
     dependsOn: OLD,
     because: 'The wall is new as well.',
     implies: 'new',
+  },
+  {
+    path: 'insulation.screwReport.lateralGap_m',
+    applies: hasReportShear,
+    dependsOn: ['insulation.screwReport.lateral_N'],
+    because: 'No sideways load of the screw is given.',
   },
   {
     path: 'insulation.stock.thickness_m',

@@ -273,11 +273,12 @@ export const measures = {
     scale('N/m', one, 0),
     {
       'lb/ft': by(NEWTONS_PER_METER_PER_POUND_FOOT).inside,
+      'lb/in': by(u.NEWTONS_PER_POUND / u.METERS_PER_INCH).inside,
       plf: by(NEWTONS_PER_METER_PER_POUND_FOOT).inside,
       'n/m': same,
       'kn/m': by(KILO).inside,
     },
-    '40 lb/ft or 584 N/m',
+    '40 lb/ft, 190 lb/in or 584 N/m',
     true,
   ),
   moment: measure(

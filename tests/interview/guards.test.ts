@@ -79,6 +79,7 @@ describe('guards', () => {
     ['mayBeOnHill', { 'loads.onHill': true }, true],
     ['mayBeOnHill', { 'loads.onHill': false }, false],
     ['hasStock', {}, false],
+    ['hasReportShear', { 'insulation.screwReport.lateral_N': 90 }, true],
     ['hasStock', { 'insulation.stock.board': 'eps' }, true],
     ['goesOn', {}, true],
     ['goesOn', { 'belowDeck.attic': 'stays-vented' }, false],
@@ -125,15 +126,20 @@ describe('what an earlier answer makes pointless', () => {
     ],
     ['the hottest zones: snow', { 'place.zone': '1A' }, [...pathsOf.snow]],
   ])('%s', (_, patch, expected) => {
-    const stock: readonly AnswerPath[] = ['insulation.stock.thickness_m', 'insulation.stock.area_m2'];
+    const parts: readonly AnswerPath[] = [
+      'insulation.stock.thickness_m',
+      'insulation.stock.area_m2',
+      'insulation.screwReport.lateralGap_m',
+    ];
     const gone = allPaths.filter((path) => !fieldApplies(after(patch), path));
-    expect(gone.filter((path) => !stock.includes(path))).toEqual(expected);
+    expect(gone.filter((path) => !parts.includes(path))).toEqual(expected);
   });
 
-  it('nothing is skipped while nothing is known, but the size of a stock that nobody named', () => {
+  it('nothing is skipped while nothing is known, but what belongs to a stock or a report that nobody gave', () => {
     expect(allPaths.filter((path) => !fieldApplies({}, path))).toEqual([
       'insulation.stock.thickness_m',
       'insulation.stock.area_m2',
+      'insulation.screwReport.lateralGap_m',
     ]);
     expect(stateIds.filter((page) => !questionApplies({}, page))).toEqual([]);
   });

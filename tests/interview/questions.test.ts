@@ -41,8 +41,8 @@ function readingGrade(text: string): number {
 }
 
 describe('questions of the interview', () => {
-  it('are 23, then the review; each has its file and each file its place in the order', () => {
-    expect(questionIds).toHaveLength(23);
+  it('are 24, then the review; each has its file and each file its place in the order', () => {
+    expect(questionIds).toHaveLength(24);
     expect(questionFiles.map((name) => name.replace('.md', '')).sort()).toEqual([...stateIds].sort());
     expect(Object.keys(pathsOf)).toEqual([...stateIds]);
   });
@@ -82,6 +82,8 @@ describe('questions of the interview', () => {
   it('measure a field in a kind whose base unit is that of the field name', () => {
     const suffixes: Readonly<Record<string, readonly string[]>> = {
       _m: ['length', 'span', 'elevation'],
+      _N_m: ['lineLoad'],
+      _N: ['force'],
       _m2: ['area'],
       _m2K_W: ['resistance'],
       _C: ['temperature', 'months'],
@@ -91,7 +93,7 @@ describe('questions of the interview', () => {
       _per_12: ['pitch'],
     };
     for (const [path, field] of fields) {
-      const suffix = /_(per_12|m2K_W|m_s|m2|m|C|pct|Pa)$/.exec(path)?.[0];
+      const suffix = /_(per_12|N_m|m2K_W|m_s|m2|m|C|pct|Pa|N)$/.exec(path)?.[0];
       if (suffix !== undefined) expect(suffixes[suffix], path).toContain(field.kind);
     }
   });
