@@ -39,7 +39,7 @@ describe('steady lines through 1 to 12 layers', () => {
     );
   });
 
-  it('vapor pressures where nothing condenses, air layers 0.01 to 300 m, within 1e-8 Pa', () => {
+  it('vapor pressures where nothing condenses, air layers 0.01 to 300 m, within 1e-7 Pa', () => {
     fc.assert(
       fc.property(
         fc.array(number(0.01, 300), { minLength: 1, maxLength: 12 }),
@@ -60,7 +60,7 @@ describe('steady lines through 1 to 12 layers', () => {
           layers.slice(0, -1).forEach((layer, index) => {
             place += layer;
             const here = vaporPressureOfLine_Pa(points, place);
-            expect(Math.abs(here - value(potentials, index + 1))).toBeLessThan(1e-8);
+            expect(Math.abs(here - value(potentials, index + 1))).toBeLessThan(1e-7); // rounding of 3000 Pa where conductances differ by 30,000
           });
         },
       ),

@@ -8,6 +8,7 @@ import { describe, expect, it } from 'vitest';
 import { lumberOf, lumberSizes, speciesIds } from '../../src/catalog/lumber.ts';
 import { outriggerScreening } from '../../src/structure/outrigger.ts';
 import { rafterTailScreening } from '../../src/structure/rafterTail.ts';
+import { beamOnSeat } from '../../src/structure/seat.ts';
 import { overhangStatics, rectangle, sectionOf, tipDeflection } from '../../src/structure/timber.ts';
 import { overhangByStiffness } from '../structure/beamStiffness.ts';
 
@@ -71,6 +72,40 @@ describe('a beam with an overhang, 10 to 6000 N/m, overhang 0.1 to 1.5 m, back s
         const tip_m = (P * a * a * (l + a)) / (3 * EI);
         expect(off(tipDeflection({ ...beam, stiffness_Nm2: EI }), tip_m, tip_m)).toBeLessThan(1e-12);
       }),
+    );
+  });
+});
+
+describe('a beam on a seat and a heel that give', () => {
+  it('reactions, seat moment, sinking, turn and sag are those of the stiffness method to 1e-7', () => {
+    const spring = fc.oneof(fc.constant(Infinity), within(1e4, 1e8));
+    fc.assert(
+      fc.property(
+        beams,
+        within(1e3, 1e5),
+        spring,
+        spring,
+        within(0, 1e5),
+        (beam, ei, seat_N_m, heel_N_m, seatTurn_Nm) => {
+          const state = beamOnSeat({ ...beam, stiffness_Nm2: ei }, { seat_N_m, heel_N_m, seatTurn_Nm });
+          const solved = overhangByStiffness(
+            { w: beam.load_N_m, p: beam.tip_N, a: beam.overhang_m, b: beam.backSpan_m, ei },
+            { seat: seat_N_m, heel: heel_N_m, seatTurn: seatTurn_Nm },
+          );
+          const force = state.wallReaction_N;
+          const lever = beam.overhang_m + beam.backSpan_m;
+          // Springs up to ten thousand times the beam's own stiffness cost digits in the dense solve.
+          const near = 1e-7;
+          expect(off(solved.wallUp, force, force)).toBeLessThan(near);
+          expect(off(-solved.heelUp, state.heelHoldDown_N, force)).toBeLessThan(near);
+          expect(off(solved.seatMoment, state.seatMoment_Nm, force * lever)).toBeLessThan(near);
+          expect(off(solved.wallDown, state.sinking_m, state.tipDeflection_m)).toBeLessThan(near);
+          expect(
+            off(solved.wallTurn * lever, state.rotation_rad * lever, state.tipDeflection_m),
+          ).toBeLessThan(near);
+          expect(off(solved.tipDown, state.tipDeflection_m, state.tipDeflection_m)).toBeLessThan(near);
+        },
+      ),
     );
   });
 });

@@ -26,12 +26,26 @@ export interface Overhang {
   readonly ei: number;
 }
 
+/** Supports that give: force for each sinking, moment for each turn; Infinity is rigid. */
+export interface Springs {
+  readonly heel: number;
+  readonly seat: number;
+  readonly seatTurn: number;
+}
+const RIGID: Springs = { heel: Infinity, seat: Infinity, seatTurn: 0 };
+
 /** Reactions, sag and moment of a beam with an overhang. */
-export function overhangByStiffness(input: Overhang): {
+export function overhangByStiffness(
+  input: Overhang,
+  springs = RIGID,
+): {
   heelUp: number;
   wallUp: number;
   tipDown: number;
   wallMoment: number;
+  seatMoment: number;
+  wallDown: number;
+  wallTurn: number;
 } {
   const { w, p, a, b, ei } = input;
   // Degrees of freedom: up-displacement and rotation of heel, wall, tip.
@@ -53,8 +67,17 @@ export function overhangByStiffness(input: Overhang): {
     -w * (a / 2) - p,
     (w * a ** 2) / 12,
   ]);
-  const free = [1, 3, 4, 5];
-  const moved = solve(whole.selection(free, free), loads.selection(free, [0]));
+  const held = Matrix.zeros(6, 6);
+  const fixed = new Set<number>();
+  for (const [dof, spring] of [
+    [0, springs.heel],
+    [2, springs.seat],
+    [3, springs.seatTurn],
+  ] as const)
+    if (spring === Infinity) fixed.add(dof);
+    else held.set(dof, dof, spring);
+  const free = [0, 1, 2, 3, 4, 5].filter((dof) => !fixed.has(dof));
+  const moved = solve(Matrix.add(whole, held).selection(free, free), loads.selection(free, [0]));
   const displacement = Matrix.zeros(6, 1);
   free.forEach((dof, index) => displacement.set(dof, 0, moved.get(index, 0)));
   const forces = whole.mmul(displacement).sub(loads);
@@ -64,5 +87,8 @@ export function overhangByStiffness(input: Overhang): {
     wallUp: forces.get(2, 0),
     tipDown: -displacement.get(4, 0),
     wallMoment: Math.abs(back.get(3, 0)),
+    seatMoment: forces.get(3, 0),
+    wallDown: -displacement.get(2, 0),
+    wallTurn: -displacement.get(3, 0),
   };
 }
