@@ -24,6 +24,7 @@ import {
   thermalZoneSchema,
 } from './heatMoisture.ts';
 import { siteLoadsSchema, structureSchema } from './structure.ts';
+import { sureSchema } from './sure.ts';
 
 const number = v.number();
 const maybe = v.nullable(v.number());
@@ -392,6 +393,8 @@ export const evaluationSchema = v.object({
   siteLoads: siteLoadsSchema,
   candidates: v.array(candidateSchema),
   ranking: rankingSchema,
+  /** How sure the ranking is; only where it was asked for, since it takes many evaluations. */
+  sure: v.optional(sureSchema),
   cautions: v.array(cautionSchema),
   deferrals: v.array(deferralSchema),
   sources: v.array(

@@ -11,6 +11,7 @@ import { capital, spaced, strategyNames, variantName } from '../names.ts';
 import { strategies } from '../../catalog/sets.ts';
 import type { Context } from './context.ts';
 import { section } from './context.ts';
+import { sureBlocks } from './sure.ts';
 
 /** The normalized weight after a change of the raw one by so many percent, the others kept as they were. */
 function weightThen(weight: number, change_pct: number): number {
@@ -108,6 +109,7 @@ export function overturnsSection(context: Context): Section {
       paragraph(
         'No change of a single weight alone, from nothing to everything, puts another strategy first.',
       ),
+      ...sureBlocks(context),
     ]);
   }
   const rows = [...overturns]
@@ -134,6 +136,7 @@ export function overturnsSection(context: Context): Section {
       ],
       rows,
     },
+    ...sureBlocks(context),
   ]);
 }
 
