@@ -5,6 +5,7 @@ import { deckWorkings } from './workings/deck.ts';
 import { edgeWorkings } from './workings/edge.ts';
 import { fasteningWorkings } from './workings/fastening.ts';
 import { heatWorkings } from './workings/heat.ts';
+import { moistureWorkings } from './workings/moisture.ts';
 import { rankWorkings } from './workings/rank.ts';
 import { strengthWorkings } from './workings/strength.ts';
 
@@ -21,6 +22,7 @@ export function workingsOf(evaluation: Evaluation, id: string): Working[] {
   if (candidate === undefined) throw new RangeError(`no candidate ${id} in this evaluation`);
   return [
     ...deckWorkings(evaluation, candidate),
+    ...moistureWorkings(evaluation, candidate),
     ...heatWorkings(evaluation, candidate),
     ...edgeWorkings(evaluation, candidate),
     ...strengthWorkings(candidate),

@@ -96,6 +96,17 @@ function inLayer({ assembly, ids, months }: Side, layer: Layer): Drying {
   return drying({ ...assembly, layers }, months, wet, options);
 }
 
+/** Water between two layers: both touch it, so both are at their wet-cup permeance. */
+function betweenLayers({ assembly, ids, months }: Side, layers: readonly Layer[], inside: string): Drying {
+  const plane = ids.indexOf(inside);
+  const wetted = assembly.layers.map((each, index) => {
+    const layer = layers.find(({ id }) => id === ids[index]);
+    const touches = index === plane || index === plane + 1;
+    return touches && layer !== undefined && !isGap(layer) ? wetMoistureLayer(layer) : each;
+  });
+  return dryingAtPlane({ ...assembly, layers: wetted }, months, plane, options);
+}
+
 const placeOf = (place: DryingPlace['place'], layer: string, side: Side, found: Drying): DryingPlace => ({
   place,
   layer,
@@ -105,13 +116,8 @@ const placeOf = (place: DryingPlace['place'], layer: string, side: Side, found: 
   limit_months: LIMIT_MONTHS,
   remaining_kg_m2: found.remaining_kg_m2.map((water) => rounded(water, STEP_KG_M2)),
   elsewhere_kg_m2: found.elsewhere_kg_m2.map((water) => rounded(water, STEP_KG_M2)),
-  left_kg_m2: rounded((found.elsewhere_kg_m2.at(-1) ?? 0) + (found.remaining_kg_m2.at(-1) ?? 0), STEP_KG_M2),
-  leftAfter:
-    (found.elsewhere_kg_m2.at(-1) ?? 0) > (found.remaining_kg_m2.at(-1) ?? 0)
-      ? (side.ids[found.mostElsewhereAfter ?? -1] ?? null)
-      : (found.remaining_kg_m2.at(-1) ?? 0) > 0
-        ? layer
-        : null,
+  left_kg_m2: rounded(found.elsewhere_kg_m2.at(-1) ?? 0, STEP_KG_M2),
+  leftAfter: side.ids[found.mostElsewhereAfter ?? -1] ?? null,
 });
 
 interface Roof {
@@ -134,14 +140,7 @@ function placesOf(roof: Roof, deck: Layer): DryingPlace[] {
     placeOf('deck', deck.id, inner, inLayer(inner, deck)),
     ...(joint === undefined
       ? []
-      : [
-          placeOf(
-            'insulation-joint',
-            joint.id,
-            inner,
-            dryingAtPlane(inner.assembly, inner.months, inner.ids.indexOf(joint.id), options),
-          ),
-        ]),
+      : [placeOf('insulation-joint', joint.id, inner, betweenLayers(inner, layers, joint.id))]),
     ...(below === undefined ? [] : [underSheet(roof, below)]),
   ];
 }
@@ -149,7 +148,7 @@ function placesOf(roof: Roof, deck: Layer): DryingPlace[] {
 /** Water between the underlayment and what it lies on; over a gap without a second deck, that is the gap itself. */
 function underSheet(roof: Roof, below: Layer): DryingPlace {
   const side = isGap(below) && roof.outer !== null ? roof.outer : sideOf(roof, below.id);
-  const found = dryingAtPlane(side.assembly, side.months, side.ids.indexOf(below.id), options);
+  const found = betweenLayers(side, roof.layers, below.id);
   return placeOf('under-underlayment', below.id, side, found);
 }
 
@@ -162,7 +161,7 @@ function underSheet(roof: Roof, below: Layer): DryingPlace {
  * @param indoor   [%] indoor air by month; found from the case when absent
  * @returns        [ng/(Pa·s·m²), months, kg/m²] from the upper deck (or the only deck): outward, inward, months
  * @source         ISO-13788-2012 clause 7 (memory); gap flow of gapFlowOf (our judgement)
- * @assumes        a wetted layer at its wet-cup permeance, all others dry-cup; both sides of an upper deck over a
+ * @assumes        a wetted layer, and layers that touch wet joints, at wet-cup permeance, all others dry-cup; both sides of an upper deck over a
  *                 gap at the outdoor monthly mean, no sun
  */
 export function dryingOf(

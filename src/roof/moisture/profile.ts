@@ -10,6 +10,8 @@ import { rounded } from '../rounding.ts';
 const PART_M2K_W = 1.5;
 /** [-] most parts of one layer (our judgement). */
 const MOST_PARTS = 3;
+/** [-] a kink nearer to a face than this is the face. */
+const SAME_SHARE = 1e-6;
 /** [m], [m], [K], [Pa] steps to which points are kept. */
 const DEPTH_STEP_M = 1e-5;
 const AIR_LAYER_STEP_M = 1e-4;
@@ -38,7 +40,7 @@ function cutsOf(assembly: MoistureAssembly, layers: readonly Layer[], kinks_m: r
     const even = Array.from({ length: parts }, (_, part) => (part + 1) / parts);
     const kinks = kinks_m
       .map((place_m) => (place_m - airLayer_m) / equivalentAirLayer_m)
-      .filter((share) => share > 0 && share < 1);
+      .filter((share) => share > SAME_SHARE && share < 1 - SAME_SHARE);
     for (const share of [...new Set([...even, ...kinks])].sort((a, b) => a - b))
       cuts.push({
         after: layer.id,
