@@ -41,6 +41,23 @@ export const recordTable = v.strictObject({
     byEquations: text,
     byReport: text,
   }),
+  /** Words of the engineer's sheet. */
+  engineer: v.strictObject({
+    stamp: text,
+    decides: text,
+    assumed: some(text),
+    assumedTails: some(text),
+    assumedOutriggers: some(text),
+    open: some(text),
+    openTails: some(text),
+    openOutriggers: some(text),
+    confirm: text,
+    combinationNote: text,
+    notAnswered: text,
+    trussTails: text,
+    noMember: text,
+    cardTitle: text,
+  }),
   cards: some(
     v.strictObject({
       id: v.picklist(['structural-engineer', 'roofer', 'code-official']),

@@ -5,6 +5,7 @@ import { deckWorkings } from './workings/deck.ts';
 import { edgeWorkings } from './workings/edge.ts';
 import { fasteningWorkings } from './workings/fastening.ts';
 import { heatWorkings } from './workings/heat.ts';
+import { loadWorkings } from './workings/loads.ts';
 import { moistureWorkings } from './workings/moisture.ts';
 import { rankWorkings } from './workings/rank.ts';
 import { strengthWorkings } from './workings/strength.ts';
@@ -25,6 +26,7 @@ export function workingsOf(evaluation: Evaluation, id: string): Working[] {
     ...moistureWorkings(evaluation, candidate),
     ...heatWorkings(evaluation, candidate),
     ...edgeWorkings(evaluation, candidate),
+    ...loadWorkings(evaluation, candidate),
     ...strengthWorkings(candidate),
     ...fasteningWorkings(evaluation, candidate),
     ...rankWorkings(evaluation, candidate),

@@ -24,6 +24,7 @@ import {
   workingsSection,
 } from './record/closing.ts';
 import { contextOf, section, type Context, type RecordOptions } from './record/context.ts';
+import { engineerSections } from './record/engineer.ts';
 import { heatMoistureSections } from './record/heatMoisture.ts';
 import { fasteningSection } from './record/fastening.ts';
 import { requirementsSection } from './record/requirements.ts';
@@ -113,7 +114,9 @@ function recommendedSections(context: Context): Section[] {
     fasteningSection(context, best),
     sequenceSection(context),
     questionsSection(context),
-    cautionsSection(context),
+    ...engineerSections(context, best),
+    // The sheets before it stand alone on their pages.
+    { ...cautionsSection(context), newPage: true },
     deferralsSection(context),
     ...(context.role === 'designer' ? workingsSection(context) : []),
     limitsSection(context),

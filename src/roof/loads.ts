@@ -166,7 +166,7 @@ function openQuestions(given: CompleteCase, live_Pa: number): string[] {
       ? ['Does snow blow or slide onto this roof from a higher one?']
       : []),
     ...(live_Pa > 0
-      ? ['A worker’s 300 lb (1.33 kN) at the tip of the overhang is not in this screening: does it govern?']
+      ? ['A worker’s 300 lb (1.33 kN) at the tip is not in this screening: does it govern?']
       : []),
   ];
 }

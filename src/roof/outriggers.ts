@@ -29,6 +29,8 @@ import {
 /** [-] screws at each end of an outrigger (common practice). */
 const SCREWS_AN_END = 2;
 const SCREW = 'wood-14';
+/** [m] rounding noise of conversions from inches. */
+const LEVEL_NOISE_M = 1e-9;
 
 export interface OutriggerRoom {
   /** Loose board in which an outrigger may lie. */
@@ -298,7 +300,12 @@ export function outriggersOutcome(
       ),
       screws: screwsOf(wanted, outrigger, screening),
       governs: governingOf(all.filter((check) => check !== undefined)),
-      gates: screening.gates.map((gate) => gate.text),
+      // The 24 in gate is a level projection, as the published limits are.
+      gates: screening.gates
+        .filter(
+          ({ id }) => id !== 'deep-overhang' || a_m * cosine(angle_deg) > ENGINEER_OVERHANG_M + LEVEL_NOISE_M,
+        )
+        .map((gate) => gate.text),
       ...searchOf(wanted, a_m),
     },
     rake: rakeOf(wanted, chosen),

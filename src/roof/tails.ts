@@ -37,7 +37,7 @@ const lumberOfDepth = (depth_m: number): LumberSize | undefined =>
 
 const prescriptiveCheck = (overhang_m: number, limit_m: number, carrier: EdgeCarrier): StructureCheck => ({
   id: 'overhang-prescriptive',
-  what: 'Overhang against the prescriptive limit: the lesser of 24 in and a third of the span',
+  what: 'Prescriptive overhang: lesser of 24 in and a third of span',
   demand: overhang_m,
   capacity: limit_m,
   unit: 'm',

@@ -49,7 +49,7 @@ export const loadCaseTexts: Readonly<
   'dead-drift': { formula: 'D + S + drift', clause: '2.4.1 combination 3; 7.7' },
   'dead-live': { formula: 'D + Lr', clause: '2.4.1 combination 3' },
   'dead-ice': { formula: 'D + eave ice', clause: '7.4.5' },
-  'dead-ice-robust': { formula: 'D + eave ice, not asked for', clause: '7.4.5, robust check' },
+  'dead-ice-robust': { formula: 'D + eave ice (robust)', clause: '7.4.5, robust check' },
   'dead-wind': { formula: 'D + 0.6 W', clause: '2.4.1 combination 5' },
   'dead-snow-wind': { formula: 'D + 0.75 S + 0.75 (0.6 W)', clause: '2.4.1 combination 6' },
   'dead-live-wind': { formula: 'D + 0.75 Lr + 0.75 (0.6 W)', clause: '2.4.1 combination 6' },

@@ -238,7 +238,7 @@ export function outriggerScreening(outrigger: Outrigger): OutriggerScreening {
  */
 export const robustCheck = (ratio: number, governingCase: string): ScreeningCheck => ({
   id: 'robust-eave-ice',
-  what: 'Robust check: greatest use under eave ice of twice the flat snow, which the standard does not ask for here',
+  what: 'Robust check: greatest use under eave ice that is not asked for',
   demand: ratio,
   capacity: 1,
   unit: 'ratio',

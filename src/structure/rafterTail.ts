@@ -91,7 +91,9 @@ export interface RafterTailScreening extends Screening {
 
 type CheckText = Pick<ScreeningCheck, 'id' | 'what' | 'unit' | 'source' | 'clause' | 'known'>;
 type Pair = readonly [demand: number, capacity: number];
-type Row = RafterTailCase & Readonly<Record<'bending' | 'shear' | 'deflection', Pair>>;
+interface Row extends Readonly<Record<'bending' | 'shear' | 'deflection', Pair>> {
+  readonly load: RafterTailCase;
+}
 
 /** Demand and limit of the tail in every load case. */
 function rowsOf(tail: RafterTail): Row[] {
@@ -117,18 +119,8 @@ function rowsOf(tail: RafterTail): Row[] {
     const deflection: Pair = [Math.abs(tipDeflection_m), (2 * tail.overhang_m) / SAG_DIVISOR];
     const ratio = Math.max(...[bending, shear, deflection].map(([demand, capacity]) => demand / capacity));
     const { id, loadDuration, counts, normal_Pa } = load;
-    return {
-      id,
-      loadDuration,
-      counts,
-      normal_Pa,
-      ...statics,
-      tipDeflection_m,
-      ratio,
-      bending,
-      shear,
-      deflection,
-    };
+    const row = { id, loadDuration, counts, normal_Pa, ...statics, tipDeflection_m, ratio };
+    return { load: row, bending, shear, deflection };
   });
 }
 
@@ -160,7 +152,7 @@ const texts = {
   // The demand is the depth that must stay, so that a ratio above 1 is a fault as everywhere.
   remainingDepth: {
     id: 'tail-remaining-depth',
-    what: 'Depth that must stay above the notch against the depth that stays',
+    what: 'Depth that must stay above the notch',
     unit: 'm',
     source: 'IRC-2024-R802.7',
     clause: 'R802.7.1.1',
@@ -176,7 +168,7 @@ const texts = {
   },
   seatCut: {
     id: 'tail-seat-cut',
-    what: 'Depth that a birdsmouth with 1 1/2 in of bearing needs against a quarter of the depth',
+    what: 'Notch that 1 1/2 in of bearing needs',
     unit: 'm',
     source: 'IRC-2024-R802.7',
     clause: 'R802.6, R802.7.1',
@@ -203,8 +195,8 @@ const checkOf = (text: CheckText, [demand, capacity]: Pair, governingCase: strin
 
 function worst(rows: readonly Row[], key: 'bending' | 'shear' | 'deflection'): ScreeningCheck {
   return rows
-    .filter((row) => row.counts)
-    .map((row) => checkOf(texts[key], row[key], row.id))
+    .filter(({ load }) => load.counts)
+    .map((row) => checkOf(texts[key], row[key], row.load.id))
     .reduce((most, next) => (next.ratio > most.ratio ? next : most));
 }
 
@@ -248,6 +240,6 @@ export function rafterTailScreening(tail: RafterTail): RafterTailScreening {
     notes: [CONFIRM_IN_STANDARD, 'Truss tails follow the truss drawing, not this screening.'],
     ...checks,
     tipDeflection_m: checks.deflection.demand,
-    cases: rows.map(({ bending: _b, shear: _s, deflection: _d, ...each }) => each),
+    cases: rows.map(({ load }) => load),
   };
 }

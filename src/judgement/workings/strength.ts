@@ -5,7 +5,12 @@ import { measureKinds, type MeasureKind } from '../../measures.ts';
 import { valueIn } from './value.ts';
 
 /** The measure kind that shows a check's unit. */
-const kindOf: Readonly<Record<string, MeasureKind>> = { Pa: 'stress', N: 'force', m: 'length' };
+const kindOf: Readonly<Record<string, MeasureKind>> = {
+  Pa: 'stress',
+  N: 'force',
+  m: 'length',
+  ratio: 'ratio',
+};
 
 export function strengthWorkings(candidate: Candidate): Working[] {
   const { structure } = candidate;
@@ -23,7 +28,16 @@ export function strengthWorkings(candidate: Candidate): Working[] {
           valueIn('R', 'limit of this screening', check.capacity, kind),
         ],
         result: valueIn('u', 'use; past 1 the screening fails', check.ratio ?? 0, 'ratio'),
-        limit: { value: 1, kind: 'ratio', meaning: 'screening limit', meets: (check.ratio ?? 0) <= 1 },
+        ...(check.id.startsWith('robust')
+          ? {}
+          : {
+              limit: {
+                value: 1,
+                kind: 'ratio' as const,
+                meaning: 'screening limit',
+                meets: (check.ratio ?? 0) <= 1,
+              },
+            }),
         source: check.source,
         clause: check.clause,
         known: check.known,

@@ -3,11 +3,11 @@ import type { Candidate } from '../../evaluation/evaluation.ts';
 import type { Block, Cell, Section, Table, Verdict } from '../document.ts';
 import { cell, paragraph } from '../document.ts';
 import { showUnit } from '../figures.ts';
-import { capital, carrierNames, spaced } from '../names.ts';
+import { capital, carrierNames } from '../names.ts';
 import { cautionLinks } from './closing.ts';
 import type { Context } from './context.ts';
-import { citationOf, cited, marginText, numberWord, section } from './context.ts';
-import { eaveBlocks } from './drawings.ts';
+import { marginText, numberWord, section } from './context.ts';
+import { detailBlocks } from './drawings.ts';
 
 /** [m] Thinner layers are sheets, named and not measured (our judgement). */
 const LEAST_MEASURED_m = 0.002;
@@ -229,43 +229,6 @@ function fastening(context: Context, best: Candidate): Table {
   };
 }
 
-/** The engineer's sheet: each screening with demand, capacity and who settles it. */
-function checks(context: Context, best: Candidate): Block[] {
-  if (best.structure.checks.length === 0) return [];
-  const amount = (value: number | null, unit: string, id: string): string => {
-    if (value === null) return 'not computed';
-    // Stresses share the pascal with loads; the check's name tells them apart.
-    const isStress = unit === 'Pa' && /bending|shear|bearing|stress/.test(id);
-    return isStress ? context.say('stress', value) : showUnit(value, unit, context.system);
-  };
-  return [
-    {
-      kind: 'table',
-      id: 'checks-table',
-      caption: 'Engineer’s sheet: screening values, provisional',
-      columns: [
-        { id: 'what', title: 'Check', align: 'left', width: 3 },
-        { id: 'demand', title: 'Demand', align: 'right', width: 1.5 },
-        { id: 'capacity', title: 'Capacity', align: 'right', width: 1.5 },
-        { id: 'ratio', title: 'Ratio', align: 'left', width: 1.6 },
-        { id: 'who', title: 'Who settles it', align: 'left', width: 1.8 },
-        { id: 'source', title: 'Source', align: 'left', width: 2.2 },
-      ],
-      rows: best.structure.checks.map((check): Cell[] => [
-        cell(check.what),
-        cell(amount(check.demand, check.unit, check.id)),
-        cell(amount(check.capacity, check.unit, check.id)),
-        check.ratio === null
-          ? cell('for the engineer', 'open')
-          : cell(`${context.say('ratio', check.ratio)} of 1`, isWithin(check.ratio) ? 'meets' : 'misses'),
-        cell(capital(spaced(check.who))),
-        cell([cited(citationOf(check))]),
-      ]),
-      note: 'A ratio at or below 1 passes this screening only. It is no design and no approval.',
-    },
-  ];
-}
-
 function takeoff(context: Context, best: Candidate): Table {
   const { say } = context;
   const { takeoff: list } = best;
@@ -295,7 +258,6 @@ export function quantitiesSection(context: Context, best: Candidate): Section {
   return section(context, 'quantities', [
     takeoff(context, best),
     fastening(context, best),
-    ...(context.role === 'builder' ? [] : checks(context, best)),
     ...cautionLinks(context, ['snow', 'wind', 'hazards']),
   ]);
 }

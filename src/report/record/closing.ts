@@ -106,7 +106,8 @@ export function answerText(context: Context, path: string, question: string, val
   return typeof value === 'string' ? label(value) : JSON.stringify(value ?? null);
 }
 
-function assumptionLabel(context: Context, assumption: Assumption): string {
+/** What an assumption is about, in the words of its question. */
+export function assumptionLabel(context: Context, assumption: Assumption): string {
   const field = context.words.questions[assumption.question]?.fields.find(
     (one) => one.path === assumption.path,
   );
