@@ -228,6 +228,16 @@ export function takeoffOf(input: TakeoffInput): Candidate['takeoff'] {
       quantity: Math.ceil(fasteners.count * SPARE),
       unit: 'pieces',
     },
+    ...(fasteners.slopePath.screws > 0
+      ? [
+          {
+            id: 'slope-screws',
+            what: 'further screws against sliding, ten percent spare in',
+            quantity: Math.ceil(fasteners.slopePath.screws * SPARE),
+            unit: 'pieces',
+          },
+        ]
+      : []),
     ...(airBarrier.bays > 0
       ? [{ id: 'blocks', what: 'blocks between tails, sealed', quantity: airBarrier.bays, unit: 'pieces' }]
       : []),

@@ -47,7 +47,18 @@ describe('quantities of the plain roof, by hand', () => {
     expect(found.roofArea_m2).toBeCloseTo(area_m2, 9);
     expect(quantity(found, 'membrane')).toBeCloseTo(area_m2, 9);
     expect(quantity(found, 'insulation-1')).toBeCloseTo(1.04 * area_m2, 9);
-    expect(quantity(found, 'screws')).toBe(Math.ceil(1.1 * Math.ceil(area_m2 / (0.6096 * 0.4))));
+    // Plan 12.6 m by two slopes of 4.4 m, strips of 3 ft along eaves, rakes and ridge, each zone to whole screws.
+    const a_m = 0.9144;
+    const zones_m2 = [
+      (12.6 - 2 * a_m) * (4.4 - 2 * a_m),
+      (12.6 - 2 * a_m) * a_m,
+      (12.6 - 2 * a_m) * a_m,
+      2 * a_m * (4.4 - 2 * a_m),
+      2 * a_m * a_m,
+      2 * a_m * a_m,
+    ].map((plan_m2) => 2 * plan_m2 * Math.sqrt(1.25));
+    const screws = zones_m2.reduce((sum, zone_m2) => sum + Math.ceil(zone_m2 / (0.6096 * 0.4)), 0);
+    expect(quantity(found, 'screws')).toBe(Math.ceil(1.1 * screws));
     expect(quantity(found, 'blocks')).toBe(60);
     expect(quantity(found, 'outriggers')).toBe(0);
   });
