@@ -9,6 +9,7 @@ import { detailSheet, type Drawing } from '../drawing/sheet.ts';
 import { toSvg } from '../drawing/svg.ts';
 import { workingsOf } from '../judgement/workings.ts';
 import type { System } from '../measures.ts';
+import { plotNames, type PlotName } from '../plot/plot.ts';
 import type { ReportDocument, Role } from '../report/document.ts';
 import { html } from '../report/html.ts';
 import { markdown } from '../report/markdown.ts';
@@ -20,6 +21,7 @@ import { words } from './content.ts';
 import { checkWritable, readStandardInput, readText, writeWhole } from './files.ts';
 import { pdfFonts } from './fonts.ts';
 import { namedWithin, readOptions } from './options.ts';
+import { plotFormats, plotText, type PlotFormat } from './plots.ts';
 import { sureCount, withSure } from './sure.ts';
 import { candidateCsv } from './table.ts';
 import { withWeather } from './weather.ts';
@@ -30,7 +32,7 @@ type Format = (typeof FORMATS)[number];
 const DRAWN: readonly Format[] = ['svg', 'dxf'];
 const ROLES: readonly Role[] = ['builder', 'designer', 'trainer'];
 const USAGE =
-  'evaluate CASE.json [--format …] [--detail …] [--out PATH] [--role …] [--units ip|si] [--weather FILE]';
+  'evaluate CASE.json [--format …] [--detail …] [--plot …] [--out PATH] [--role …] [--units ip|si] [--weather FILE]';
 /** [mm] a sheet of Tabloid size inside half an inch of border, for the section as a file of its own. */
 const SHEET = { width_mm: 406.4, height_mm: 254 };
 
@@ -40,15 +42,30 @@ interface Wanted {
   readonly system: System;
   /** The place that a drawing shows. */
   readonly detail: Detail;
+  /** A plot in place of the section or of the list of build-ups. */
+  readonly plot: PlotName | undefined;
 }
+
+const isPlotFormat = (format: Format): format is PlotFormat =>
+  (plotFormats as readonly string[]).includes(format);
 
 function wantedOf(options: Readonly<Record<string, string>>): Wanted {
   const format = (options['format'] ?? 'json') as Format;
   if (options['detail'] !== undefined && !DRAWN.includes(format)) {
     throw badInput('--detail', `chooses what is drawn: it needs --format ${DRAWN.join(' or ')}`);
   }
+  if (options['plot'] !== undefined && !isPlotFormat(format)) {
+    throw badInput(
+      '--plot',
+      `draws one plot or lists its numbers: it needs --format ${plotFormats.join(' or ')}`,
+    );
+  }
+  if (options['plot'] !== undefined && options['detail'] !== undefined) {
+    throw badInput('--plot', 'draws a plot and --detail a section: give one of the two');
+  }
   return {
     format,
+    plot: options['plot'] as PlotName | undefined,
     detail: (options['detail'] ?? 'eave') as Detail,
     role: options['role'] as Role | undefined,
     system: options['units'] === 'si' ? 'SI' : 'IP',
@@ -89,6 +106,9 @@ function reportOf(evaluation: Evaluation, { role, system }: Wanted): ReportDocum
 
 /** The evaluation in the form that is wanted; the same case always gives the same bytes. */
 export function rendered(evaluation: Evaluation, wanted: Wanted): string | Uint8Array {
+  const { format, plot, system } = wanted;
+  if (plot !== undefined && isPlotFormat(format))
+    return plotText(evaluation, recommended(evaluation, format), plot, format, system);
   switch (wanted.format) {
     case 'json':
       return jsonText(evaluation);
@@ -119,6 +139,7 @@ export async function evaluateCommand(given: readonly string[]): Promise<Evaluat
   const read = readOptions(given, {
     format: { values: FORMATS },
     detail: { values: details },
+    plot: { values: plotNames },
     out: {},
     role: { values: ROLES },
     units: { values: ['ip', 'si'] },

@@ -10,12 +10,15 @@ export const isCommand = (word: string): word is CommandName =>
 
 const texts: Readonly<Record<CommandName, string>> = {
   evaluate: `evaluate CASE.json [--format json|markdown|html|pdf|svg|dxf|csv] [--out PATH]
-         [--detail eave|rake|ridge] [--role builder|designer|trainer] [--units ip|si] [--weather FILE]
+         [--detail eave|rake|ridge] [--plot NAME] [--role builder|designer|trainer] [--units ip|si]
+         [--weather FILE]
   Computes one case. --format json is the whole evaluation, markdown, html and pdf the report,
   svg and dxf a section of the recommended build-up, csv one line for each build-up that was tried.
   CASE.json may be - for standard input. --out writes a file and prints nothing.
   --detail chooses the place that svg and dxf draw, the eave unless told. DXF is in true size:
   inches for ip, millimeters for si, layers named by material.
+  --plot draws one plot of the recommended build-up (svg) or lists its numbers (csv): heat-loss, deck-months,
+  profile, condensate, air-leak, drying, drying-compared.
   --role chooses the wording of the report, --units the units in it (inch-pound unless told).
   --weather takes the twelve months, degree days and design temperature from an hourly weather file
   (EPW or TMY3 table) and notes it in the case; zone, county and a design temperature of the case

@@ -51,7 +51,13 @@ const TITLE = 'Condensate inside the roof, month by month';
 const FAR = 3;
 
 const idOf = (plane: Plane): string => `${plane.after}-${String(plane.within_pct ?? '')}`;
-const isWet = (plane: Plane): boolean => plane.peak_kg_m2 > 0;
+/** [kg/m²] Less than half a gram on a square meter is a trace: named, not plotted (our judgement). */
+const TRACE_kg_m2 = 0.0005;
+const isWet = (plane: Plane): boolean => plane.peak_kg_m2 >= TRACE_kg_m2;
+/** Decimals at which a trace still shows in either unit. */
+const DIGITS = 4;
+const water = (value: number, system: System): string =>
+  show('waterPerArea', value, system, { digits: DIGITS });
 
 function limitsOf(planes: readonly Plane[]): { value: number; isDrawn: boolean; who: string }[] {
   const peak = max(planes, (plane) => plane.peak_kg_m2) ?? 0;
@@ -66,16 +72,19 @@ function limitsOf(planes: readonly Plane[]): { value: number; isDrawn: boolean; 
   });
 }
 
-function sentenceOf(planes: readonly Plane[], system: System): string {
+function sentenceOf(all: readonly Plane[], planes: readonly Plane[], system: System): string {
+  const traces = all.filter((plane) => plane.peak_kg_m2 > 0);
+  if (planes.length === 0 && traces.length > 0)
+    return `Only a trace condenses, less than ${water(TRACE_kg_m2, system)} ${listed(traces.map(({ where }) => where))}: there is nothing to plot.`;
   if (planes.length === 0)
     return 'In no month does water condense inside the roof, by the monthly method: there is nothing to plot.';
   return planes
     .map((plane) => {
       const peakAt = greatest(winterMiddle, (month) => plane.accumulated_kg_m2[month] ?? 0) ?? 0;
       const dries = winterMiddle.some((month) => (plane.accumulated_kg_m2[month] ?? 0) <= 0);
-      return `${capital(plane.where)} up to ${show('waterPerArea', plane.peak_kg_m2, system)} gathers by the end of ${monthNames[peakAt] ?? ''}, ${
+      return `${capital(plane.where)} up to ${water(plane.peak_kg_m2, system)} gathers by the end of ${monthNames[peakAt] ?? ''}, ${
         plane.meetsLimit ? 'within' : 'above'
-      } the limit of ${show('waterPerArea', plane.limit_kg_m2, system)}; it ${dries ? 'is gone within the year' : 'does not dry within the year'}.`;
+      } the limit of ${water(plane.limit_kg_m2, system)}; it ${dries ? 'is gone within the year' : 'does not dry within the year'}.`;
     })
     .join(' ');
 }
@@ -102,15 +111,15 @@ function tableOf(planes: readonly Plane[], system: System): PlotTable {
             ...winterMiddle.map((month) => [
               wordCell(monthNames[month] ?? ''),
               ...planes.flatMap((plane) => [
-                numberCell('waterPerArea', plane.monthly_kg_m2[month], system),
-                numberCell('waterPerArea', plane.accumulated_kg_m2[month], system),
+                numberCell('waterPerArea', plane.monthly_kg_m2[month], system, DIGITS),
+                numberCell('waterPerArea', plane.accumulated_kg_m2[month], system, DIGITS),
               ]),
             ]),
             [
               wordCell('Limit'),
               ...planes.flatMap((plane) => [
                 wordCell(''),
-                numberCell('waterPerArea', plane.limit_kg_m2, system),
+                numberCell('waterPerArea', plane.limit_kg_m2, system, DIGITS),
               ]),
             ],
           ],
@@ -159,7 +168,7 @@ const zeroLine = (panel: Panel, axis: Axis): Shape =>
 export function condensatePlot(data: Condensate, options: PlotOptions): Plot {
   const { system } = options;
   const planes = data.planes.filter(isWet);
-  const sentence = sentenceOf(planes, system);
+  const sentence = sentenceOf(data.planes, planes, system);
   const table = tableOf(planes, system);
   const base = { name: 'condensate', title: TITLE, sentence, table } as const;
   if (planes.length === 0) return { ...base, picture: null };

@@ -82,6 +82,17 @@ describe('evaluate', { timeout: GENEROUS_MS }, () => {
     expect(si).toMatch(/m²·?K\/W/);
   });
 
+  it('draws one plot, and lists its numbers with units in the heads', async () => {
+    const drawn = textOf(await good(cottage, '--format', 'svg', '--plot', 'deck-months', '--units', 'si'));
+    expect(drawn).toMatch(/^<svg [^>]*role="img"/);
+    expect(drawn).toContain('Temperature, °C');
+    const listed = textOf(await good(cottage, '--format', 'csv', '--plot', 'deck-months', '--units', 'si'));
+    const lines = listed.trim().split('\r\n');
+    expect(lines).toHaveLength(13);
+    expect(lines[0]).toContain('Indoor dew point, °C');
+    expect(lines[7]).toMatch(/^January,-?\d+\.\d,-?\d+\.\d,/);
+  });
+
   it('draws the place that is asked for, the eave unless told', async () => {
     const drawn = async (...more: string[]): Promise<string> =>
       textOf(await good(cottage, '--format', 'svg', ...more));
@@ -118,7 +129,7 @@ describe('evaluate', { timeout: GENEROUS_MS }, () => {
   it.each([
     [
       [],
-      'arguments: too few; the form is: evaluate CASE.json [--format …] [--detail …] [--out PATH] [--role …] [--units ip|si] [--weather FILE]',
+      'arguments: too few; the form is: evaluate CASE.json [--format …] [--detail …] [--plot …] [--out PATH] [--role …] [--units ip|si] [--weather FILE]',
     ],
     [[cottage, cottage], /^arguments: ".*" is one too many/],
     [
@@ -130,6 +141,22 @@ describe('evaluate', { timeout: GENEROUS_MS }, () => {
       '--detail: "valley" is not one of eave, rake, ridge',
     ],
     [[cottage, '--detail', 'rake'], '--detail: chooses what is drawn: it needs --format svg or dxf'],
+    [
+      [cottage, '--format', 'svg', '--plot', 'humidity'],
+      /^--plot: "humidity" is not one of heat-loss, deck-months, profile, condensate, air-leak, drying, drying-compared$/,
+    ],
+    [
+      [cottage, '--plot', 'drying'],
+      '--plot: draws one plot or lists its numbers: it needs --format svg or csv',
+    ],
+    [
+      [cottage, '--format', 'svg', '--plot', 'drying', '--detail', 'rake'],
+      '--plot: draws a plot and --detail a section: give one of the two',
+    ],
+    [
+      [cottage, '--format', 'svg', '--plot', 'condensate'],
+      /^--plot: "condensate": In no month does water condense/,
+    ],
     [[cottage, '--format'], /^--format: needs a value: one of json, /],
     [[cottage, '--role', 'owner'], '--role: "owner" is not one of builder, designer, trainer'],
     [[cottage, '--units', 'metric'], '--units: "metric" is not one of ip, si'],
