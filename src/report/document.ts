@@ -3,6 +3,7 @@
  * HTML, Markdown and PDF are renderings of this tree; nothing is computed in a rendering.
  */
 import type { Picture } from '../drawing/picture.ts';
+import type { Detail } from '../drawing/edge-model.ts';
 import type { Drawing } from '../drawing/sheet.ts';
 import type { System } from '../measures.ts';
 import type { PlotName } from '../plot/plot.ts';
@@ -105,7 +106,7 @@ export interface DrawingBlock {
   readonly kind: 'drawing';
   readonly id: string;
   /** Which drawing it is, so that an interactive page may put its own view in place. */
-  readonly drawing: 'eave';
+  readonly drawing: Detail;
   readonly candidate: string;
   readonly shapes: Drawing;
   readonly caption: string;

@@ -177,13 +177,15 @@ export function edgeSection(context: Context, best: Candidate): Section {
   };
   const others = context.leaders.filter((one) => one.id !== best.id);
   return section(context, 'edge', [
-    ...eaveBlocks(context, best, 'edge-eave'),
+    ...detailBlocks(context, best, 'eave', 'edge-eave'),
     table,
     paragraph(`${best.airBarrier.summary} ${best.ventilation.rule}`),
+    ...detailBlocks(context, best, 'rake', 'edge-rake'),
+    ...detailBlocks(context, best, 'ridge', 'edge-ridge'),
     ...cautionLinks(context, ['overhang', 'profile', 'wall', 'framing']),
     ...(context.role === 'builder'
       ? []
-      : others.flatMap((other) => eaveBlocks(context, other, `eave-${other.strategy}`, true))),
+      : others.flatMap((other) => detailBlocks(context, other, 'eave', `eave-${other.strategy}`, true))),
   ]);
 }
 

@@ -2,7 +2,9 @@
 import type { Candidate } from '../../evaluation/evaluation.ts';
 import { boxOf, point, type Point } from '../../drawing/geometry.ts';
 import { leaves, shapeBox, type Shape } from '../../drawing/shapes.ts';
-import { eaveSheet, type Drawing } from '../../drawing/sheet.ts';
+import { detailsOf } from '../../drawing/details.ts';
+import { detailNames, type Detail } from '../../drawing/edge-model.ts';
+import { detailSheet, type Drawing } from '../../drawing/sheet.ts';
 import type { DrawingBlock } from '../document.ts';
 import { strategyNames } from '../names.ts';
 import type { Context } from './context.ts';
@@ -21,12 +23,18 @@ const PICTURE_MARGIN_mm = 2;
 /** [pt] one millimeter: 72 pt to the inch of 25.4 mm, exact. */
 const POINTS_PER_MM = 72 / 25.4;
 
-/** The lowest sheet that holds the eave with all its notes; undefined when none does. */
-function sheetOf(context: Context, candidate: Candidate, isCompact: boolean): Drawing | undefined {
+/** The lowest sheet that holds the detail with all its notes; undefined when none does, or the roof has no such place. */
+function sheetOf(
+  context: Context,
+  candidate: Candidate,
+  detail: Detail,
+  isCompact: boolean,
+): Drawing | undefined {
+  if (!detailsOf(context.evaluation).includes(detail)) return undefined;
   const least = isCompact ? COMPACT_HEIGHT_mm : SHEET_HEIGHT_mm;
   for (const more of [0, ...TALLER_mm]) {
     try {
-      return eaveSheet(context.evaluation, candidate, {
+      return detailSheet(context.evaluation, candidate, detail, {
         system: context.system,
         width_mm: SHEET_WIDTH_mm,
         height_mm: least + more,
@@ -49,23 +57,24 @@ function marksText(shapes: Drawing): string {
   return ` ${notes.map((note) => `${note.mark} ${note.name}`).join('; ')}.`;
 }
 
-/** The sheet of an eave, to its stated scale; a compact one has marks whose words stand in the caption. */
-export function eaveBlocks(
+/** The sheet of a detail, to its stated scale; a compact one has marks whose words stand in the caption. */
+export function detailBlocks(
   context: Context,
   candidate: Candidate,
+  detail: Detail,
   id: string,
   isCompact = false,
 ): DrawingBlock[] {
-  const shapes = sheetOf(context, candidate, isCompact);
+  const shapes = sheetOf(context, candidate, detail, isCompact);
   if (shapes === undefined) return [];
   return [
     {
       kind: 'drawing',
       id,
-      drawing: 'eave',
+      drawing: detail,
       candidate: candidate.id,
       shapes,
-      caption: `Eave of ${strategyNames[candidate.strategy]}, ${shapes.scaleText} when printed at full size. Not for construction.${marksText(shapes)}`,
+      caption: `${detailNames[detail]} of ${strategyNames[candidate.strategy]}, ${shapes.scaleText} when printed at full size. Not for construction.${marksText(shapes)}`,
       height_pt: shapes.height_mm * POINTS_PER_MM,
     },
   ];
@@ -99,7 +108,7 @@ const aroundTheSection = new Set(['notes', 'dimensions', 'title']);
 
 /** The bare section without words, small enough for the summary page; its sizes stand in the edge chapter. */
 export function pictureBlocks(context: Context, candidate: Candidate, id: string): DrawingBlock[] {
-  const sheet = sheetOf(context, candidate, false);
+  const sheet = sheetOf(context, candidate, 'eave', false);
   if (sheet === undefined) return [];
   const section = withoutWords(
     sheet.shapes.filter((shape) => shape.kind !== 'group' || !aroundTheSection.has(shape.id)),
