@@ -105,7 +105,12 @@ export function loadsOn(given: CompleteCase, layers: readonly Layer[]): RoofLoad
   };
 }
 
-/** The loads of one build-up by name: what lies on it, and the ice that its R and its gap decide. */
+/**
+ * The loads of one build-up by name: what lies on it, and the ice that its R and its gap decide.
+ *
+ * @returns  [Pa] named loads with clause and grade
+ * @source   ASCE-7-16 section 7.4.5 (seen-secondary)
+ */
 export function namedLoadsOf(given: CompleteCase, layers: readonly Layer[], load: RoofLoad): NamedLoad[] {
   const ice = iceOn(given, layers);
   const own = {

@@ -32,7 +32,12 @@ export interface Outcome {
   readonly rake: RakeScreening | null;
 }
 
-/** A check of the structure in the shape of the evaluation, with the combination that governs as its note. */
+/**
+ * A check of the structure in the shape of the evaluation, with the combination that governs as its note.
+ *
+ * @returns  [-] the check
+ * @source   OUR-JUDGEMENT
+ */
 export const asCheck = (check: ScreeningCheck): StructureCheck => ({
   id: check.id,
   what: check.what,
@@ -47,15 +52,30 @@ export const asCheck = (check: ScreeningCheck): StructureCheck => ({
   note: check.governingCase,
 });
 
-/** A check that nobody computed here: open, with the one who settles it. */
+/**
+ * A check that nobody computed here: open, with the one who settles it.
+ *
+ * @returns  [-] the check without numbers
+ * @source   OUR-JUDGEMENT
+ */
 export const openCheck = (
   check: Pick<StructureCheck, 'id' | 'what' | 'who' | 'source' | 'clause' | 'known'>,
 ): StructureCheck => ({ ...check, demand: null, capacity: null, unit: '', ratio: null });
 
-/** Takes the rounding noise of conversions out of a ratio, so that an overhang at its limit reads 1. */
+/**
+ * Takes the rounding noise of conversions out of a ratio, so that an overhang at its limit reads 1.
+ *
+ * @returns  [-] the ratio to 1e-9
+ * @source   OUR-JUDGEMENT
+ */
 export const rounded = (ratio: number): number => Math.round(ratio / RATIO_NOISE) * RATIO_NOISE;
 
-/** Greatest overhang along the slope whose checks all pass, by halving. */
+/**
+ * Greatest overhang along the slope whose checks all pass, by halving between 2 in and 5 ft.
+ *
+ * @returns  [m] to a tenth of a millimeter; 0 when even the shortest fails
+ * @source   OUR-JUDGEMENT
+ */
 export function limitOf(passes: (overhang_m: number) => boolean): number {
   if (!passes(SHORTEST_M)) return 0;
   if (passes(LONGEST_M)) return LONGEST_M;
@@ -69,7 +89,12 @@ export function limitOf(passes: (overhang_m: number) => boolean): number {
   return low;
 }
 
-/** The loads of an overhang; wind is left out where no table reaches. */
+/**
+ * The loads of an overhang; wind is left out where no table reaches.
+ *
+ * @returns  [Pa] loads of the combinations
+ * @source   ASCE-7-16 section 2.4.1 (memory)
+ */
 export function overhangLoads(load: RoofLoad, edge: 'eave' | 'rake'): RoofLoads {
   const uplift_Pa = edge === 'eave' ? load.overhangUplift_Pa : load.rakeUplift_Pa;
   const downward_Pa = edge === 'eave' ? load.overhangDownward_Pa : load.rakeDownward_Pa;
@@ -86,7 +111,12 @@ export function overhangLoads(load: RoofLoad, edge: 'eave' | 'rake'): RoofLoads 
   };
 }
 
-/** One load case with what it does to the member. */
+/**
+ * One load case with what it does to the member.
+ *
+ * @returns  [-] the row of the evaluation
+ * @source   ASCE-7-16 section 2.4.1 (memory)
+ */
 export const combinationOf = (
   load: { readonly id: LoadCaseId; readonly loadDuration: number; readonly counts: boolean },
   does: Omit<Combination, 'id' | 'formula' | 'clause' | 'loadDuration' | 'counts'>,
@@ -98,7 +128,12 @@ export const combinationOf = (
   ...does,
 });
 
-/** The check with the greatest ratio among those that a combination governs. */
+/**
+ * The check with the greatest ratio among those that a combination governs.
+ *
+ * @returns  [-] check, combination and ratio; null without checks
+ * @source   OUR-JUDGEMENT
+ */
 export function governingOf(checks: readonly ScreeningCheck[]): CarrierPlan['governs'] {
   const most = checks.reduce<ScreeningCheck | undefined>(
     (best, next) => (best === undefined || next.ratio > best.ratio ? next : best),

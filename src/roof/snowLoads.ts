@@ -101,7 +101,12 @@ export function siteSnow(given: CompleteCase): SiteSnow {
   };
 }
 
-/** Snow of a place in allowable-stress combinations. */
+/**
+ * Snow of a place in allowable-stress combinations: whole for figures of older maps, 0.7 for those of 2022.
+ *
+ * @returns  [Pa] allowable-stress level
+ * @source   ASCE-7-16 section 2.4.1 (memory)
+ */
 export const allowableSnow_Pa = (snow: SiteSnow, load_Pa: number): number =>
   allowableStressSnow(snow.standard, load_Pa);
 
@@ -129,7 +134,12 @@ export function eaveIceOn(
   return { load_Pa: allowableSnow_Pa(snow, ice.load_Pa), isAsked: ice.triggered, note: ice.note };
 }
 
-/** The snow of the place by name. */
+/**
+ * The snow of the place by name.
+ *
+ * @returns  [Pa] named loads and factors with clause and grade
+ * @source   ASCE-7-16 chapter 7 (seen-transcription)
+ */
 export function namedSnow(given: CompleteCase, snow: SiteSnow): NamedLoad[] {
   const { loads } = given;
   const isNew = snow.standard === 'asce7-22';

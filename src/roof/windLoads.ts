@@ -135,14 +135,24 @@ export function siteWind(given: CompleteCase): SiteWind {
   };
 }
 
-/** Uplift and pressure of one zone; null where no table reaches. */
+/**
+ * Uplift and pressure of one zone; null where no table reaches.
+ *
+ * @returns  [Pa] strength level
+ * @source   ASCE-7-16 chapter 30 (seen-transcription)
+ */
 export const windOf = (
   wind: SiteWind,
   id: ZoneId,
 ): { readonly uplift_Pa: number | null; readonly downward_Pa: number | null } =>
   wind.zones.find((zone) => zone.id === id) ?? { uplift_Pa: null, downward_Pa: null };
 
-/** The wind of the place by name. */
+/**
+ * The wind of the place by name.
+ *
+ * @returns  [Pa, -] named loads and factors with clause and grade
+ * @source   ASCE-7-16 chapter 26 (seen-transcription)
+ */
 export function namedWind(given: CompleteCase, wind: SiteWind): NamedLoad[] {
   const { site } = wind;
   const source = site.edition === 'asce7-22' ? 'ASCE-7-22' : 'ASCE-7-16';
@@ -195,7 +205,12 @@ export function namedWind(given: CompleteCase, wind: SiteWind): NamedLoad[] {
   ];
 }
 
-/** What the wind leaves to the engineer. */
+/**
+ * What the wind leaves to the engineer.
+ *
+ * @returns  [-] reason and task; empty where the tables reach
+ * @source   OUR-JUDGEMENT
+ */
 export const windGaps = (wind: SiteWind): SiteLoads['notCovered'] =>
   wind.notCovered === null
     ? []

@@ -5,6 +5,7 @@ import type { DefaultRow, defaultsTable } from '../../catalog/defaults.ts';
 import { withValueAt } from '../../case/paths.ts';
 import { zones } from '../../catalog/sets.ts';
 import { readWith } from '../../faults.ts';
+import { neverAsked } from '../../interview/questions.ts';
 import { idsIn, type Content, type Fault } from './content.ts';
 import { tablePath } from './parts.ts';
 
@@ -34,7 +35,7 @@ export function defaultFaults(content: Content, { rows }: InferOutput<typeof def
     if (refused !== undefined) report(index, 'value-possible', `${path}: ${refused}`);
     const words = questions.get(question);
     if (words === undefined) report(index, 'question-exists', `write content/questions/${question}.md`);
-    else if (!words.includes(`path: ${path}\n`)) {
+    else if (!words.includes(`path: ${path}\n`) && neverAsked[path] === undefined) {
       report(index, 'question-asks', `${question} does not ask for ${path}`);
     }
     for (const [name, allowed] of Object.entries(when)) {

@@ -111,9 +111,10 @@ export function assumptionLabel(context: Context, assumption: Assumption): strin
   const field = context.words.questions[assumption.question]?.fields.find(
     (one) => one.path === assumption.path,
   );
-  return (
-    field?.label ?? capital(spaced(assumption.path.split('.').at(-1)?.replace(/_.*$/, '') ?? assumption.path))
-  );
+  if (field !== undefined) return field.label;
+  // A path that no page asks, such as `loads.thermalFactor`, in plain words.
+  const name = assumption.path.split('.').at(-1)?.replace(/_.*$/, '') ?? assumption.path;
+  return capital(spaced(name.replace(/([a-z])([A-Z])/g, '$1 $2').toLowerCase()));
 }
 
 export function assumptionsSection(context: Context): Section {
