@@ -8,6 +8,7 @@ import { Preferences } from './preferences.svelte.ts';
 import type { Answers } from '../../interview/answers.ts';
 import { Projects } from './projects.svelte.ts';
 import { Route } from './route.svelte.ts';
+import { SureStudy } from './sure.svelte.ts';
 
 const openKey = 'overdeck-open';
 /** [ms] pause after the last change before it is written. */
@@ -20,6 +21,7 @@ export class Desk {
   readonly route = new Route();
   readonly projects = new Projects();
   readonly assessment = new Assessment(() => this.guide?.reading ?? null);
+  readonly sure = new SureStudy();
   #guide = $state.raw<Guide | null>(null);
   #bench = $state.raw<Bench | null>(null);
   #isReady = $state(false);
