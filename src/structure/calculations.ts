@@ -1,6 +1,7 @@
 /** The structural calculations of the command `overdeck calc`. Every result is a screening: provisional, decided by others. */
 import { defineCalculation, type Calculation } from '../catalog/calculation.ts';
 import { dowelBearing, lateralDesign } from './dowel.ts';
+import { fastenerCalculations } from './fastenerCalculations.ts';
 import {
   outriggerInput,
   screwLateralInput,
@@ -153,9 +154,12 @@ function smallestOf(input: Parameters<typeof smallestOutrigger>[0]) {
 }
 
 /** Every structural calculation by its name on the command line. */
-export const structureCalculations: Record<string, Calculation> = Object.fromEntries(
-  [windPressure, snowLoad, screwWithdrawal, screwLateral, outrigger].map((calculation) => [
-    calculation.name,
-    calculation,
-  ]),
-);
+export const structureCalculations: Record<string, Calculation> = {
+  ...Object.fromEntries(
+    [windPressure, snowLoad, screwWithdrawal, screwLateral, outrigger].map((calculation) => [
+      calculation.name,
+      calculation,
+    ]),
+  ),
+  ...fastenerCalculations,
+};

@@ -57,8 +57,18 @@ const fullRow = (context: Context, candidate: Candidate, row: ScheduleRow): Cell
   useCell(context, row),
 ];
 
-const lengthText = ({ say }: Context, { fasteners }: Candidate): string =>
-  `${fasteners.hold.name}, ${say('length', fasteners.screwLength_m)} long, ${say('length', fasteners.penetration_m)} ${fasteners.into === 'deck' ? 'past or into the deck' : 'into the rafter'}`;
+/** How deep the screw goes, and in what: a panel screw ends within a deck in view, else past it. */
+function depthText({ say, given }: Context, { fasteners }: Candidate): string {
+  const depth = say('length', fasteners.penetration_m);
+  if (fasteners.into === 'rafter') return `${depth} into the rafter`;
+  const endsWithin = given.framing.deckSeenFromBelow && !fasteners.mayShowBelow;
+  return `${depth} ${endsWithin ? 'into' : 'past'} the deck`;
+}
+
+const lengthText = (context: Context, candidate: Candidate): string => {
+  const { hold, screwLength_m } = candidate.fasteners;
+  return `${hold.name}, ${context.say('length', screwLength_m)} long, ${depthText(context, candidate)}`;
+};
 
 function scheduleTable(context: Context, candidate: Candidate): Table {
   const { fasteners } = candidate;
