@@ -102,13 +102,11 @@ const anyPlane = (after: string): fc.Arbitrary<Condensate['planes'][number]> =>
         where: `outside of the ${where}`,
       };
     });
-export const anyCondensate: fc.Arbitrary<Condensate> = fc
-  .integer({ min: 1, max: 3 })
-  .chain((count) =>
-    fc.record({
-      planes: fc.tuple(...Array.from({ length: count }, (_, i) => anyPlane(`layer-${String(i)}`))),
-    }),
-  );
+export const anyCondensate: fc.Arbitrary<Condensate> = fc.integer({ min: 1, max: 3 }).chain((count) =>
+  fc.record({
+    planes: fc.tuple(...Array.from({ length: count }, (_, i) => anyPlane(`layer-${String(i)}`))),
+  }),
+);
 
 const anyCurve = fc
   .record({

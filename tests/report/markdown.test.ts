@@ -53,9 +53,11 @@ describe('the record as Markdown', () => {
       section.blocks.flatMap((block) =>
         block.kind === 'table'
           ? [block.rows.length]
-          : block.kind === 'keyFigures'
-            ? [block.items.length]
-            : [],
+          : block.kind === 'plot'
+            ? [block.table.rows.length]
+            : block.kind === 'keyFigures'
+              ? [block.items.length]
+              : [],
       ),
     );
     expect(tables.map((table) => table.rows.length)).toEqual(wanted);

@@ -12,6 +12,9 @@ const FIRST_WIDTH = 1.6;
 const LONG_WORD = 12;
 const WORDS_WIDTH = 3.2;
 
+/** A figure and its unit stay on one line. */
+const NO_BREAK = '\u00A0';
+
 /** The table behind a plot; each figure carries its unit. */
 export function plotTable(table: PlotTable, id: string): Table {
   const isLong = table.rows.some(([first]) => (first?.text.length ?? 0) > LONG_WORD);
@@ -28,7 +31,7 @@ export function plotTable(table: PlotTable, id: string): Table {
     rows: table.rows.map((row) =>
       row.map(({ text, value }, place) => {
         const unit = table.columns[place]?.unit ?? '';
-        return cell(value === null || unit === '' ? text : `${text} ${unit}`);
+        return cell(value === null || unit === '' ? text : `${text}${NO_BREAK}${unit}`);
       }),
     ),
     dense: true,
