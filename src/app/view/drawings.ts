@@ -1,6 +1,7 @@
 /** Sheets for the screen: a roomy one, and a compact one with marks for narrow places. */
 import { MediaQuery } from 'svelte/reactivity';
-import { eaveSheet, type Drawing } from '../../drawing/sheet.ts';
+import type { Detail } from '../../drawing/edge-model.ts';
+import { detailSheet, type Drawing, type SheetOptions } from '../../drawing/sheet.ts';
 import type { Candidate, Evaluation } from '../../evaluation/evaluation.ts';
 import type { DrawingBlock } from '../../report/document.ts';
 import type { System } from '../../measures.ts';
@@ -9,13 +10,45 @@ import type { System } from '../../measures.ts';
 const roomy = { width_mm: 280, height_mm: 165 } as const;
 const compact = { width_mm: 130, height_mm: 118, isCompact: true } as const;
 
-export function eaveDrawing(
+/** What a reader may have drawn over the section. */
+export type Overlay = Pick<SheetOptions, 'walk' | 'before' | 'denominator'>;
+
+export function detailDrawing(
+  evaluation: Evaluation,
+  candidate: Candidate,
+  detail: Detail,
+  system: System,
+  isCompact: boolean,
+  overlay: Overlay = {},
+): Drawing {
+  return detailSheet(evaluation, candidate, detail, {
+    system,
+    ...(isCompact ? compact : roomy),
+    ...overlay,
+  });
+}
+
+export const eaveDrawing = (
   evaluation: Evaluation,
   candidate: Candidate,
   system: System,
   isCompact: boolean,
-): Drawing {
-  return eaveSheet(evaluation, candidate, { system, ...(isCompact ? compact : roomy) });
+): Drawing => detailDrawing(evaluation, candidate, 'eave', system, isCompact);
+
+/** Compact drawings of several candidates at the largest scale at which all of them fit. */
+export function sideBySide(
+  evaluation: Evaluation,
+  candidates: readonly Candidate[],
+  detail: Detail,
+  system: System,
+): Drawing[] {
+  const each = candidates.map((one) => detailDrawing(evaluation, one, detail, system, true));
+  const denominator = Math.max(...each.map((drawing) => drawing.denominator));
+  return each.map((drawing, i) => {
+    const candidate = candidates[i];
+    if (candidate === undefined || drawing.denominator === denominator) return drawing;
+    return detailDrawing(evaluation, candidate, detail, system, true, { denominator });
+  });
 }
 
 /** Whether the roomy sheet's words would be too small to read here. */
@@ -32,6 +65,6 @@ export function pageDrawing(
   isCompact: boolean,
 ): Drawing {
   const candidate = evaluation?.candidates.find(({ id }) => id === block.candidate);
-  if (block.drawing !== 'eave' || !evaluation || !candidate) return block.shapes;
-  return eaveDrawing(evaluation, candidate, system, isCompact);
+  if (!evaluation || !candidate) return block.shapes;
+  return detailDrawing(evaluation, candidate, block.drawing, system, isCompact);
 }
