@@ -8,6 +8,7 @@ import type { Assumption, Candidate, Evaluation } from './evaluation/evaluation.
 import { weightsOf } from './judgement/criteria.ts';
 import { cautionsOf, deferralsOf, judge, stopsOf, type Setting } from './judgement/judge.ts';
 import { rankingOf } from './judgement/ranking.ts';
+import { rationaleOf } from './judgement/rationale.ts';
 import { climateOf } from './roof/site.ts';
 import { siteLoadsOf } from './roof/loads.ts';
 import { requirementsOf } from './roof/requirements.ts';
@@ -97,6 +98,7 @@ export function evaluate(given: Case): Evaluation {
     siteLoads: siteLoadsOf(completed),
     candidates,
     ranking,
+    rationale: rationaleOf({ ranking, candidates, assumptions: [...hints, ...assumptions] }),
     cautions: cautionsOf(setting, ranking, judged),
     deferrals: deferralsOf(setting),
   };

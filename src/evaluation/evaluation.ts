@@ -393,6 +393,8 @@ export const evaluationSchema = v.object({
   siteLoads: siteLoadsSchema,
   candidates: v.array(candidateSchema),
   ranking: rankingSchema,
+  /** Why the first comes first, sentence by sentence, for each reader; empty where nothing is ranked. */
+  rationale: v.object({ builder: v.array(word), designer: v.array(word), trainer: v.array(word) }),
   /** How sure the ranking is; only where it was asked for, since it takes many evaluations. */
   sure: v.optional(sureSchema),
   cautions: v.array(cautionSchema),

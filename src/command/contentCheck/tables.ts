@@ -6,6 +6,7 @@ import { defaultsTable } from '../../catalog/defaults.ts';
 import { dimensionsTable } from '../../catalog/dimensions.ts';
 import { furringSchema } from '../../catalog/furring.ts';
 import { lumberSchema, screwsSchema } from '../../catalog/lumber.ts';
+import { rationaleTable } from '../../catalog/rationale.ts';
 import { recordTable } from '../../catalog/record.ts';
 import { sequenceTable } from '../../catalog/sequence.ts';
 import { knownGrades } from '../../catalog/sets.ts';
@@ -27,6 +28,7 @@ export const furtherSchemas = {
   'lumber.json': lumberSchema,
   'screws.json': screwsSchema,
   'wind-gcp.json': windCoefficientsSchema,
+  'rationale.json': rationaleTable,
   'record.json': recordTable,
   'sequence.json': sequenceTable,
   'uncertainties.json': uncertaintiesTable,

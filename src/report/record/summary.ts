@@ -5,7 +5,7 @@ import { paragraph } from '../document.ts';
 import { criterionName } from '../../catalog/criterionNames.ts';
 import { measureWords } from '../compareTable.ts';
 import { points } from '../figures.ts';
-import { capital, spaced, strategyNames } from '../names.ts';
+import { capital, spaced } from '../names.ts';
 import type { Context } from './context.ts';
 import { citationOf, givenSource, section } from './context.ts';
 import { pictureBlocks } from './drawings.ts';
@@ -113,7 +113,7 @@ function fourthFigure(context: Context, best: Candidate): KeyFigure {
 const signedPoints = (share: number): string => `${share > 0 ? '+' : ''}${points(share)} points`;
 
 function because(context: Context): Block[] {
-  const { reasons, worries, runnerUp, margin } = context.evaluation.ranking.confidence;
+  const { reasons, worries, runnerUp } = context.evaluation.ranking.confidence;
   const against = context.evaluation.candidates.find((one) => one.id === runnerUp);
   const lines = (items: typeof reasons): Inline[] =>
     items.slice(0, 3).map((item) => {
@@ -129,18 +129,17 @@ function because(context: Context): Block[] {
     { title: 'Three reasons for it', items: lines(reasons) },
     { title: 'Three worries about it', items: lines(worries) },
   ].filter((side) => side.items.length > 0);
-  const lead =
-    against === undefined
+  const said = context.evaluation.rationale[context.role];
+  const lead = [
+    ...(said.length === 0 ? [] : [paragraph(said.join(' '))]),
+    ...(against === undefined
       ? []
       : [
           paragraph(
-            `It is ${points(margin)} points of 100 ahead of ${strategyNames[against.strategy]}${
-              context.evaluation.ranking.confidence.level === 'narrow'
-                ? ': a narrow lead, so look at both'
-                : ''
-            }. The figures below stand against the best of each other strategy, even where a rule excludes it.`,
+            'The figures below stand against the best of each other strategy, even where a rule excludes it.',
           ),
-        ];
+        ]),
+  ];
   return [...lead, ...(sides.length === 0 ? [] : [{ kind: 'sides' as const, sides }])];
 }
 
