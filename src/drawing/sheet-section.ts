@@ -111,6 +111,31 @@ function lineShapes(edgeLine: EdgeLine, placement: Placement, isLit: boolean): S
   });
 }
 
+/** [-] Radius of a stop's circle in font sizes. */
+const STOP_SHARE = 0.68;
+/** [-] How far a stop may be moved from its place, in radii, and in how many directions it is tried. */
+const MOVES = [0, 2.6, 4, 5.6, 7.4];
+const TURNS = 12;
+
+/** Places for circles of one size so that none covers another, each as near to its own point as it can be. */
+function apart(points: readonly Point[], radius_mm: number): Point[] {
+  const placed: Point[] = [];
+  const isFree = (at: Point): boolean => placed.every((other) => distance(other, at) > 2 * radius_mm + 0.3);
+  for (const wanted of points) {
+    const choices = MOVES.flatMap((move) =>
+      Array.from({ length: move === 0 ? 1 : TURNS }, (_, i) => {
+        const turn = (2 * Math.PI * i) / TURNS;
+        return point(
+          wanted.x - move * radius_mm * Math.cos(turn),
+          wanted.y - move * radius_mm * Math.sin(turn),
+        );
+      }),
+    );
+    placed.push(choices.find(isFree) ?? wanted);
+  }
+  return placed;
+}
+
 /** Numbered stops of a walk, drawn over the section. */
 export function walkShapes(walk: Walk, placement: Placement, size_mm: number): Shape {
   const ink = walk.path === 'air-barrier' ? 'airBarrier' : walk.path === 'water' ? 'waterPath' : 'dryingPath';
@@ -120,10 +145,21 @@ export function walkShapes(walk: Walk, placement: Placement, size_mm: number): S
       pen(0.7, ink, walk.path === 'air-barrier' ? 'continuous' : 'dashed'),
     ),
   );
-  const stops = walk.joints.flatMap((joint): Shape[] => {
-    const at = toPaper(placement, joint.at);
+  const radius_mm = size_mm * STOP_SHARE;
+  const centers = apart(
+    walk.joints.map((joint) => toPaper(placement, joint.at)),
+    radius_mm,
+  );
+  const stops = walk.joints.flatMap((joint, i): Shape[] => {
+    const place = toPaper(placement, joint.at);
+    const at = centers[i] ?? place;
+    const leader =
+      distance(at, place) < radius_mm
+        ? []
+        : [line(place, at, pen(0.35, ink)), circle(place, 0.6, null, 'solid')];
     return [
-      circle(at, size_mm * 0.68, pen(0.35, ink), 'paper'),
+      ...leader,
+      circle(at, radius_mm, pen(0.35, ink), 'paper'),
       text(point(at.x, at.y + size_mm * 0.33), String(joint.number), {
         size_mm,
         anchor: 'middle',

@@ -139,6 +139,30 @@ describe('scale', () => {
   });
 });
 
+describe('stops of a walk', () => {
+  it.each(details)('stand clear of each other at the %s', (detail) => {
+    for (const wanted of Object.values(ordinary))
+      for (const walk of ['air-barrier', 'water', 'drying'] as const)
+        for (const sheet of [WIDE, PHONE]) {
+          const drawing = draw(
+            { ...wanted, case: { project: { kind: 're-roof' } } },
+            { ...sheet, walk },
+            detail,
+          );
+          const group = drawing.shapes.find((s) => s.kind === 'group' && s.id === `walk-${walk}`);
+          const stops = [...leaves(group === undefined ? [] : [group])].flatMap((s) =>
+            s.kind === 'circle' && s.radius_mm > 1 ? [s] : [],
+          );
+          stops.forEach((a, i) => {
+            for (const b of stops.slice(i + 1))
+              expect(Math.hypot(a.center.x - b.center.x, a.center.y - b.center.y)).toBeGreaterThan(
+                2 * a.radius_mm,
+              );
+          });
+        }
+  });
+});
+
 describe('limit of the roof edge', () => {
   it('is drawn and its margin stands in words when there is one', () => {
     const limited = draw({ ...ordinary['rafter-overhang'], fasciaLimit_m: 0.3 }, WIDE);
