@@ -82,7 +82,7 @@ const lawful = (evaluation: Evaluation): void => {
     yearInOrder(candidate);
     dryingAddsUp(candidate);
     const { moisture } = candidate;
-    for (const point of moisture.profile.points)
+    for (const point of moisture.profile.points.slice(1, -1))
       expect(point.vaporPressure_Pa).toBeLessThanOrEqual(Math.max(point.saturationPressure_Pa, 0) + 0.2);
   }
 };

@@ -3,7 +3,7 @@ import type { Layer, Profile } from '../../evaluation/evaluation.ts';
 import { moistureModel, vaporPoints, type MonthConditions } from '../../physics/moistureBalance.ts';
 import { saturationVaporPressure_Pa } from '../../physics/psychrometrics.ts';
 import { touchedPoints, vaporPressureOfLine_Pa } from '../../physics/vaporLine.ts';
-import type { MoistureAssembly } from '../../physics/vaporPlanes.ts';
+import { sublayerCount, type MoistureAssembly } from '../../physics/vaporPlanes.ts';
 import { rounded } from '../rounding.ts';
 
 /** [m²·K/W] a layer of more is shown at several points, so that the curve of saturation is smooth (our judgement). */
@@ -37,7 +37,12 @@ function cutsOf(assembly: MoistureAssembly, layers: readonly Layer[], kinks_m: r
       resistance_m2K_W: 0,
     };
     const parts = Math.min(MOST_PARTS, Math.max(1, Math.ceil(own_m2K_W / PART_M2K_W)));
-    const even = Array.from({ length: parts }, (_, part) => (part + 1) / parts);
+    // On the planes of the method, between which the line of vapor pressure is straight.
+    const planes = sublayerCount(own_m2K_W);
+    const even = Array.from(
+      { length: parts },
+      (_, part) => Math.max(1, Math.round(((part + 1) * planes) / parts)) / planes,
+    );
     const kinks = kinks_m
       .map((place_m) => (place_m - airLayer_m) / equivalentAirLayer_m)
       .filter((share) => share > SAME_SHARE && share < 1 - SAME_SHARE);
