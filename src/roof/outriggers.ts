@@ -1,21 +1,25 @@
 /** Outriggers that carry the eave and the rake between the boards. Provisional: the structural engineer decides. */
 import { dimension } from '../catalog/dimensions.ts';
 import { lumberOf, screwOf } from '../catalog/lumber.ts';
-import type { BoardId } from '../catalog/sets.ts';
 import type { CompleteCase } from '../case/complete.ts';
 import type { CarrierPlan, RakeScreening, StructureCheck } from '../evaluation/evaluation.ts';
 import {
   ENGINEER_OVERHANG_M,
   outriggerScreening,
+  outriggerUse,
   type Outrigger,
   type OutriggerScreening,
-  type Seat,
 } from '../structure/outrigger.ts';
-import { smallestOutrigger, type OutriggerSize } from '../structure/outriggerChoice.ts';
+import {
+  smallestOutrigger,
+  type OutriggerSize,
+  type SmallestOutrigger,
+} from '../structure/outriggerChoice.ts';
 import { screwLength } from '../structure/screwLength.ts';
-import { sectionOf, type Member } from '../structure/timber.ts';
+import { sectionOf } from '../structure/timber.ts';
 import { cosine } from './geometry.ts';
 import type { RoofLoad } from './loads.ts';
+import { below_m, seatOf, seatWords, type OutriggerRoom } from './outriggerSeat.ts';
 import {
   asCheck,
   combinationOf,
@@ -31,48 +35,6 @@ const SCREWS_AN_END = 2;
 const SCREW = 'wood-14';
 /** [m] rounding noise of conversions from inches. */
 const LEVEL_NOISE_M = 1e-9;
-
-export interface OutriggerRoom {
-  /** Loose board in which an outrigger may lie. */
-  readonly room_m: number;
-  readonly board: BoardId | null;
-}
-
-const seatWords: Readonly<Record<CompleteCase['overhang']['outriggerSeat'], string>> = {
-  deck: 'on the deck over the wall plate',
-  blocking: 'on wood blocking over the wall plate',
-  board: 'on the insulation board',
-};
-
-/** What lies below the outrigger: nothing on the deck, else what is left of the room, at least one layer. */
-function below_m(given: CompleteCase, member: Member, room: OutriggerRoom): number {
-  const left_m = room.room_m - sectionOf(member).depth_m;
-  switch (given.overhang.outriggerSeat) {
-    case 'deck':
-      return 0;
-    case 'blocking':
-      return Math.max(left_m, dimension('blocking-least_m'));
-    case 'board':
-      return Math.max(left_m, dimension('board-least_m'));
-  }
-}
-
-function seatOf(given: CompleteCase, member: Member, room: OutriggerRoom): Seat {
-  const bearingLength_m = dimension('outrigger-bearing_m');
-  switch (given.overhang.outriggerSeat) {
-    case 'deck':
-      return { on: 'wood', bearingLength_m };
-    case 'blocking':
-      return { on: 'blocking', bearingLength_m, blockingHeight_m: below_m(given, member, room) };
-    case 'board':
-      return {
-        on: 'board',
-        bearingLength_m: dimension('outrigger-bearing-on-board_m'),
-        boardThickness_m: below_m(given, member, room),
-        boardStrength_Pa: dimension(`board-strength-${room.board ?? 'eps'}_Pa`),
-      };
-  }
-}
 
 interface Wanted {
   readonly given: CompleteCase;
@@ -137,24 +99,22 @@ const noRoom = (given: CompleteCase, room_m: number): StructureCheck => ({
   known: 'common practice',
 });
 
-/** The deepest overhang along the member whose ratios and gates of back span, size and spacing pass. */
-function limitWith(wanted: Wanted, size: OutriggerSize): number {
+/** The deepest overhang along the member, up to a longest, whose ratios and gates of back span, size and spacing pass. */
+function limitWith(wanted: Wanted, size: OutriggerSize, longest_m: number): number {
   return limitOf((a_m) => {
-    const tried = outriggerScreening(outriggerOf(wanted, a_m, size));
-    return tried.governing.ratio <= 1 && tried.gates.every((gate) => gate.id === 'deep-overhang');
-  });
+    const { use, gates } = outriggerUse(outriggerOf(wanted, a_m, size));
+    return use <= 1 && gates.every((gate) => gate.id === 'deep-overhang');
+  }, longest_m);
 }
 
 const nameOf = (given: CompleteCase, { size, orientation }: OutriggerSize): string =>
   `${lumberOf(given.overhang.outriggerSpecies, size, given.overhang.outriggerGrade).name}, ${orientation === 'flat' ? 'flat' : 'on edge'}`;
 
 /** What the search for the smallest member found, and the size before it, which fails. */
-function searchOf(wanted: Wanted, overhang_m: number): Pick<CarrierPlan, 'smallest' | 'nextSmaller'> {
-  const { given, room } = wanted;
-  const { choice, tried } = smallestOutrigger(
-    outriggerOf(wanted, overhang_m, { size: '2x4', orientation: 'on-edge' }),
-    room.room_m,
-  );
+function searchOf(
+  { given }: Wanted,
+  { choice, tried }: SmallestOutrigger,
+): Pick<CarrierPlan, 'smallest' | 'nextSmaller'> {
   if (choice === null) return { smallest: null, nextSmaller: null };
   const place = tried.findIndex((one) => one.size === choice.size && one.orientation === choice.orientation);
   const before = tried[place - 1];
@@ -201,7 +161,7 @@ function rakeOf(wanted: Wanted, size: OutriggerSize): RakeScreening | null {
   const { governing } = outriggerScreening(outriggerOf(rake, Math.max(overhang_m, SHORTEST_M), size));
   return {
     overhang_m,
-    limit_m: Math.min(limitWith(rake, size), ENGINEER_OVERHANG_M),
+    limit_m: limitWith(rake, size, ENGINEER_OVERHANG_M),
     member: nameOf(given, size),
     governs: governing.what,
     ratio: governing.ratio,
@@ -232,14 +192,15 @@ export function outriggersOutcome(
   const wanted: Wanted = { given, load, room, angle_deg, edge: 'eave' };
   const { outriggerSize, outriggerOrientation } = given.overhang;
   const a_m = Math.max(overhang_m, SHORTEST_M);
-  const { choice, tried } = smallestOutrigger(
-    outriggerOf(wanted, a_m, { size: '2x4', orientation: 'on-edge' }),
-    room.room_m,
-    {
-      ...(outriggerSize === undefined ? {} : { size: outriggerSize }),
-      ...(outriggerOrientation === undefined ? {} : { orientation: outriggerOrientation }),
-    },
-  );
+  const any = outriggerOf(wanted, a_m, { size: '2x4', orientation: 'on-edge' });
+  const search = smallestOutrigger(any, room.room_m);
+  const isSettled = outriggerSize !== undefined || outriggerOrientation !== undefined;
+  const { choice, tried } = isSettled
+    ? smallestOutrigger(any, room.room_m, {
+        ...(outriggerSize === undefined ? {} : { size: outriggerSize }),
+        ...(outriggerOrientation === undefined ? {} : { orientation: outriggerOrientation }),
+      })
+    : search;
   const strongest = tried.reduce<(typeof tried)[number] | undefined>(
     (best, next) => (best === undefined || next.ratio < best.ratio ? next : best),
     undefined,
@@ -263,8 +224,9 @@ export function outriggersOutcome(
   return {
     checks: checksOf(screening, load.overhangUplift_Pa !== null),
     // The 24 in gate is a horizontal projection, as the published limits are; strength goes along the slope.
-    limit_m: Math.min(
-      limitWith(wanted, { size: strongest.size, orientation: strongest.orientation }),
+    limit_m: limitWith(
+      wanted,
+      { size: strongest.size, orientation: strongest.orientation },
       ENGINEER_OVERHANG_M / cosine(angle_deg),
     ),
     outrigger: {
@@ -306,7 +268,7 @@ export function outriggersOutcome(
           ({ id }) => id !== 'deep-overhang' || a_m * cosine(angle_deg) > ENGINEER_OVERHANG_M + LEVEL_NOISE_M,
         )
         .map((gate) => gate.text),
-      ...searchOf(wanted, a_m),
+      ...searchOf(wanted, search),
     },
     rake: rakeOf(wanted, chosen),
   };

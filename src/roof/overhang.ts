@@ -6,7 +6,8 @@ import type { Candidate, Layer } from '../evaluation/evaluation.ts';
 import { insulationLayers } from './assembly.ts';
 import { angleOfPitch_deg, cosine, measureRoof, type EdgeCarrier } from './geometry.ts';
 import { alongSlope_Pa, namedLoadsOf, type RoofLoad } from './loads.ts';
-import { outriggersOutcome, type OutriggerRoom } from './outriggers.ts';
+import { outriggersOutcome } from './outriggers.ts';
+import type { OutriggerRoom } from './outriggerSeat.ts';
 import { rounded, type OutriggerPlan } from './overhangLimit.ts';
 import { tailsOutcome } from './tails.ts';
 

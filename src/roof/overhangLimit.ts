@@ -4,11 +4,12 @@ import { loadCaseTexts, type LoadCaseId, type RoofLoads } from '../structure/com
 import type { ScreeningCheck } from '../structure/screening.ts';
 import type { RoofLoad } from './loads.ts';
 
-/** [m] overhangs between which the limit is sought: 2 in to 5 ft. */
+/** [m] shortest overhang looked at: 2 in. */
 export const SHORTEST_M = 0.0508;
-const LONGEST_M = 1.524;
-/** [-] halvings of the search: 5 ft / 2^14 is a tenth of a millimeter. */
-const HALVINGS = 14;
+/** [-] steps of the search down to it. */
+const STEPS = 8;
+/** [m] how near the limit is found. */
+const PRECISION_M = 1e-4;
 /** [-] rounding noise of a ratio. */
 const RATIO_NOISE = 1e-9;
 
@@ -71,17 +72,24 @@ export const openCheck = (
 export const rounded = (ratio: number): number => Math.round(ratio / RATIO_NOISE) * RATIO_NOISE;
 
 /**
- * Greatest overhang along the slope whose checks all pass, by halving between 2 in and 5 ft.
+ * Greatest overhang along the slope whose checks all pass: steps down from the longest, then halving.
  *
- * @returns  [m] to a tenth of a millimeter; 0 when even the shortest fails
- * @source   OUR-JUDGEMENT
+ * @param passes     whether an overhang passes
+ * @param longest_m  [m] where the search begins; what passes there needs no search
+ * @returns          [m] to a tenth of a millimeter; 0 when no step passes
+ * @source           OUR-JUDGEMENT
  */
-export function limitOf(passes: (overhang_m: number) => boolean): number {
-  if (!passes(SHORTEST_M)) return 0;
-  if (passes(LONGEST_M)) return LONGEST_M;
-  let low = SHORTEST_M;
-  let high = LONGEST_M;
-  for (let step = 0; step < HALVINGS; step += 1) {
+export function limitOf(passes: (overhang_m: number) => boolean, longest_m: number): number {
+  if (longest_m <= SHORTEST_M) return passes(longest_m) ? longest_m : 0;
+  if (passes(longest_m)) return longest_m;
+  const step_m = (longest_m - SHORTEST_M) / STEPS;
+  // On board a short stub can fail where a longer one passes, so the search comes from above.
+  let steps = 1;
+  while (steps <= STEPS && !passes(longest_m - steps * step_m)) steps += 1;
+  if (steps > STEPS) return 0;
+  let low = longest_m - steps * step_m;
+  let high = low + step_m;
+  while (high - low > PRECISION_M) {
     const middle = (low + high) / 2;
     if (passes(middle)) low = middle;
     else high = middle;

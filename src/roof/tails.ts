@@ -118,7 +118,7 @@ export function tailsOutcome(
       ...[bending, shear, deflection, remainingDepth, notchDepth, seatCut].map(asCheck),
       ...(robust === undefined ? [] : [asCheck(robustCheck(robust.ratio, robust.id))]),
     ],
-    limit_m: Math.min(prescriptive_m, limitOf(strength)),
+    limit_m: limitOf(strength, prescriptive_m),
     outrigger: null,
     combinations: screening.cases.map((each) =>
       combinationOf(each, {

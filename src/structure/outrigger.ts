@@ -64,9 +64,28 @@ const checkOf = ({ text, of }: Limit, load: OutriggerCase): ScreeningCheck => {
 const greater = (most: ScreeningCheck, next: ScreeningCheck): ScreeningCheck =>
   next.ratio > most.ratio ? next : most;
 
+const ratioOf = ({ of }: Limit, load: OutriggerCase): number => {
+  const [demand, capacity] = of(load);
+  return demand / capacity;
+};
+
 /** The case with the greatest ratio of demand to capacity. */
-const worst = (limit: Limit, cases: readonly OutriggerCase[]): ScreeningCheck =>
-  cases.map((load) => checkOf(limit, load)).reduce(greater);
+function worst(limit: Limit, cases: readonly OutriggerCase[]): ScreeningCheck {
+  const most = cases.reduce((best, next) => (ratioOf(limit, next) > ratioOf(limit, best) ? next : best));
+  return checkOf(limit, most);
+}
+
+/** A value for each load duration, worked out once. */
+function byDuration<T>(make: (loadDuration: number) => T): (load: OutriggerCase) => T {
+  const known = new Map<number, T>();
+  return ({ loadDuration }) => {
+    const found = known.get(loadDuration);
+    if (found !== undefined) return found;
+    const made = make(loadDuration);
+    known.set(loadDuration, made);
+    return made;
+  };
+}
 
 /** Every limit of this outrigger. */
 function limitsOf(outrigger: Outrigger) {
@@ -74,7 +93,8 @@ function limitsOf(outrigger: Outrigger) {
   const section = sectionOf(member);
   const lumber = lumberOf(member.species, member.size, member.grade);
   const isRepetitive = outrigger.spacing_m <= REPETITIVE_SPACING_M + GATE_NOISE_M;
-  const allowed = (load: OutriggerCase) => allowableStress(member, load.loadDuration, isRepetitive);
+  const allowed = byDuration((duration) => allowableStress(member, duration, isRepetitive));
+  const hold = byDuration((duration) => screwHold(outrigger, duration));
   const always = {
     bending: {
       text: {
@@ -107,10 +127,7 @@ function limitsOf(outrigger: Outrigger) {
     },
     heelScrews: {
       text: { id: 'outrigger-heel', what: 'Pull on the heel screws', unit: 'N', clause: '12.2', ...NDS },
-      of: (load) => [
-        Math.max(0, load.heelHoldDown_N),
-        screw.heelCount * screwHold(outrigger, load.loadDuration),
-      ],
+      of: (load) => [Math.max(0, load.heelHoldDown_N), screw.heelCount * hold(load)],
     },
     wallTie: {
       text: {
@@ -120,10 +137,7 @@ function limitsOf(outrigger: Outrigger) {
         clause: '12.2',
         ...NDS,
       },
-      of: (load) => [
-        Math.max(0, -load.wallReaction_N),
-        screw.wallCount * screwHold(outrigger, load.loadDuration),
-      ],
+      of: (load) => [Math.max(0, -load.wallReaction_N), screw.wallCount * hold(load)],
     },
   } satisfies Record<string, Limit>;
   if (seat === undefined) return { always };
@@ -156,6 +170,10 @@ function limitsOf(outrigger: Outrigger) {
   };
   return { always, seat: seatLimit, edge };
 }
+
+/** Greatest ratio of a load case. */
+const useOf = (limits: readonly Limit[], load: OutriggerCase): number =>
+  limits.reduce((most, limit) => Math.max(most, ratioOf(limit, load)), 0);
 
 /** The number of screws that would bring a check to its limit. */
 const screwsFor = (check: ScreeningCheck, count: number): number =>
@@ -197,7 +215,7 @@ export function outriggerScreening(outrigger: Outrigger): OutriggerScreening {
   ];
   const cases = all.map((load) => ({
     ...load,
-    ratio: limits.map((limit) => checkOf(limit, load).ratio).reduce((most, next) => Math.max(most, next)),
+    ratio: useOf(limits, load),
   }));
   const shown = cases.find((load) => !load.counts);
   const checks = {
@@ -249,3 +267,27 @@ export const robustCheck = (ratio: number, governingCase: string): ScreeningChec
   clause: '7.4.5',
   known: 'seen-secondary',
 });
+
+/**
+ * The greatest use of an outrigger over the cases that count, and its gates, for searches.
+ *
+ * @param outrigger  [m, deg, Pa, N] as in outriggerScreening
+ * @returns          [-] greatest demand / capacity, and the gates
+ * @throws           RangeError when a value is outside its range
+ * @source           NDS-2018 chapters 3, 4 and 12 (seen-transcription)
+ */
+export function outriggerUse(outrigger: Outrigger): {
+  readonly use: number;
+  readonly gates: readonly Gate[];
+} {
+  const { always, seat, edge } = limitsOf(outrigger);
+  const limits: readonly Limit[] = [
+    ...Object.values(always),
+    ...(seat ? [seat] : []),
+    ...(edge ? [edge] : []),
+  ];
+  const use = outriggerCases(outrigger)
+    .filter((load) => load.counts)
+    .reduce((most, load) => Math.max(most, useOf(limits, load)), 0);
+  return { use, gates: engineerGates(outrigger) };
+}

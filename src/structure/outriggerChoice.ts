@@ -5,6 +5,7 @@ import {
   ENGINEER_OVERHANG_M,
   FLAT_2X4_OVERHANG_M,
   outriggerScreening,
+  outriggerUse,
   type Outrigger,
   type OutriggerScreening,
 } from './outrigger.ts';
@@ -60,21 +61,25 @@ export function smallestOutrigger(
       (only.orientation ?? candidate.orientation) === candidate.orientation &&
       sectionOf({ ...candidate, species: outrigger.member.species }).depth_m <=
         greatestDepth_m + DEPTH_NOISE_M,
-  ).map((candidate) => ({
-    ...candidate,
-    screening: outriggerScreening({ ...outrigger, member: { ...outrigger.member, ...candidate } }),
-  }));
-  const choice = tried.find(
-    ({ screening }) =>
-      screening.governing.ratio <= 1 && !screening.gates.some((gate) => gate.id === 'flat-2x4'),
-  );
+  ).map((candidate) => {
+    const tried: Outrigger = { ...outrigger, member: { ...outrigger.member, ...candidate } };
+    return { ...candidate, outrigger: tried, ...outriggerUse(tried) };
+  });
+  const choice = tried.find(({ use, gates }) => use <= 1 && !gates.some((gate) => gate.id === 'flat-2x4'));
   return {
-    choice: choice ?? null,
-    tried: tried.map(({ size, orientation, screening }) => ({
+    choice:
+      choice === undefined
+        ? null
+        : {
+            size: choice.size,
+            orientation: choice.orientation,
+            screening: outriggerScreening(choice.outrigger),
+          },
+    tried: tried.map(({ size, orientation, use, gates }) => ({
       size,
       orientation,
-      ratio: screening.governing.ratio,
-      gates: screening.gates.map((gate) => gate.id),
+      ratio: use,
+      gates: gates.map((gate) => gate.id),
     })),
   };
 }
@@ -103,6 +108,7 @@ export interface GreatestOverhang {
 export function greatestOverhang(outrigger: Outrigger): GreatestOverhang {
   demandPositive('backSpan_m', outrigger.backSpan_m);
   const governingAt = (overhang_m: number) => outriggerScreening({ ...outrigger, overhang_m }).governing;
+  const passesAt = (overhang_m: number): boolean => outriggerUse({ ...outrigger, overhang_m }).use <= 1;
   const isFlat2x4 = outrigger.member.orientation === 'flat' && outrigger.member.size === '2x4';
   const gate_m = Math.min(
     outrigger.backSpan_m / BACK_SPAN_RATIO,
@@ -111,13 +117,13 @@ export function greatestOverhang(outrigger: Outrigger): GreatestOverhang {
   );
   const steps = Math.round(LONGEST_M / STEP_M);
   let step = steps;
-  while (step > 0 && governingAt(step * STEP_M).ratio > 1) step -= 1;
+  while (step > 0 && !passesAt(step * STEP_M)) step -= 1;
   if (step === 0) return { byStrength_m: 0, withinGates_m: 0, governing: governingAt(STEP_M).id };
   let passes_m = step * STEP_M;
   let fails_m = Math.min(step + 1, steps) * STEP_M;
   for (let halving = 0; halving < HALVINGS && passes_m < fails_m; halving += 1) {
     const middle_m = (passes_m + fails_m) / 2;
-    if (governingAt(middle_m).ratio <= 1) passes_m = middle_m;
+    if (passesAt(middle_m)) passes_m = middle_m;
     else fails_m = middle_m;
   }
   return {
