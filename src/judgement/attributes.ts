@@ -40,6 +40,21 @@ function opened({ candidate }: Draft, given: CompleteCase): number {
   return given.overhang.tails === 'must-cut' ? 0 : OPENED.edge;
 }
 
+/** Foam is what ants and termites nest in; they tunnel in wood fiber too, and leave stone wool alone (our judgement). */
+const NESTS = { foam: 1, woodFiber: 0.6, stoneWool: 0 } as const;
+
+function nests({ candidate }: Draft): number {
+  const of = (board: string | null): number => {
+    if (board === null || board === 'stone-wool') return NESTS.stoneWool;
+    return board === 'wood-fiber' ? NESTS.woodFiber : NESTS.foam;
+  };
+  return Math.max(of(candidate.board), of(candidate.baseBoard));
+}
+
+/** Ways in for embers at the edge: a vented gap open at the eave, and bays between tails behind the soffit. */
+const emberWays = ({ candidate }: Draft): number =>
+  (candidate.ventilation.gap_m > 0 ? 1 : 0) + (candidate.carrier === 'outriggers' ? 0 : 1);
+
 /** To the millimeter: nobody builds closer, and a thinner sheet must not decide a rank. */
 const toMillimeter = (length_m: number): number => Math.round(length_m * MM_PER_M) / MM_PER_M;
 
@@ -64,6 +79,10 @@ const measures: Readonly<Record<string, Measure>> = {
   availability: waiting_d,
   carbon: ({ candidate }) => candidate.takeoff.carbon_kg_m2,
   wallDisturbance: opened,
+  fireEdges: emberWays,
+  insectNests: nests,
+  deckHold: ({ candidate }) => (candidate.fasteners.into === 'deck' ? 1 : 0),
+  futureFeet: ({ candidate }) => toMillimeter(candidate.edge.buildUp_m),
 };
 
 /** The criteria that have a measure. */

@@ -156,6 +156,8 @@ const ratioWords: Readonly<Record<string, string>> = {
   slopeLoadPath: '× the screws’ capacity',
   windHold: '× the screws’ capacity',
   wallDisturbance: '× the eave length',
+  insectNests: 'of a nest',
+  deckHold: 'of the screws',
 };
 
 /** What follows the bare number of a ratio or a count; empty where the number carries its unit. */

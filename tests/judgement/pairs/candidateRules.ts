@@ -311,6 +311,40 @@ export const candidatePairs: Readonly<Record<string, Pair>> = {
     holds: each('candidate.moisture.verdict', 'accumulates'),
     not: each('candidate.moisture.verdict', 'dries-out', 'none', 'not-covered'),
   },
+  'shingles-need-deck': {
+    holds: ['asphalt-shingle', 'slate', 'wood-shingle'].map((is) =>
+      at(covering, is, 'candidate.layers', [{ role: 'deck' }, { role: 'insulation' }]),
+    ),
+    not: [
+      at(covering, 'slate', 'candidate.layers', [{ role: 'insulation' }, { role: 'upper-deck' }]),
+      at(covering, 'standing-seam-metal', 'candidate.layers', [{ role: 'insulation' }]),
+    ],
+  },
+  'screws-show-below': {
+    holds: each('candidate.fasteners.mayShowBelow', true),
+    not: each('candidate.fasteners.mayShowBelow', false),
+  },
+  'many-bays-very-tight': {
+    holds: [at('case.indoor.airtightness', 'very-tight', 'candidate.airBarrier.bays', 1)],
+    not: [
+      at('case.indoor.airtightness', 'very-tight', 'candidate.airBarrier.bays', 0),
+      at('case.indoor.airtightness', 'tight', 'candidate.airBarrier.bays', 54),
+    ],
+  },
+  'i-joist-tails': {
+    holds: [at('case.framing.kind', 'i-joist', carrier, 'rafter-tails')],
+    not: [
+      at('case.framing.kind', 'i-joist', carrier, 'outriggers'),
+      at('case.framing.kind', 'rafter', carrier, 'rafter-tails'),
+    ],
+  },
+  'vented-edge-wildfire': {
+    holds: [at('case.loads.wildfire', 'hazard-zone', 'candidate.ventilation.gap_m', 0.0254)],
+    not: [
+      at('case.loads.wildfire', 'hazard-zone', 'candidate.ventilation.gap_m', 0),
+      at('case.loads.wildfire', 'none', 'candidate.ventilation.gap_m', 0.0254),
+    ],
+  },
   'heavy-roof': {
     holds: ['D0', 'D1', 'D2', 'E'].map((shaken) => at(weight, 480, category, shaken)),
     not: [at(weight, 479, category, 'D2'), at(weight, 900, category, 'C')],
