@@ -30,7 +30,7 @@ function edgeAnchors(input: EdgeInput, parts: readonly EdgePart[], lines: readon
   if (closing !== undefined)
     add(
       'rake-furring',
-      'Furring along the rake',
+      candidate.strategy === 'prebonded-panel' ? 'Wood strip along the rake' : 'Furring along the rake',
       'closes the gap to the side',
       middle(closing.polygon),
       'edge-above',

@@ -63,7 +63,9 @@ export function rakeGapParts(input: EdgeInput, gap: StackBand): EdgePart[] {
     id: i === 0 ? 'rake-furring' : isPanel ? `spacer-${String(i)}` : `furring-${String(i)}`,
     name:
       i === 0
-        ? 'Furring along the rake closes the gap'
+        ? isPanel
+          ? 'Wood strip along the rake closes the gap'
+          : 'Furring along the rake closes the gap'
         : isPanel
           ? 'Spacer block of the panel'
           : 'Furring up the slope',

@@ -146,19 +146,18 @@ export function walkShapes(walk: Walk, placement: Placement, size_mm: number): S
     ),
   );
   const radius_mm = size_mm * STOP_SHARE;
-  const centers = apart(
-    walk.joints.map((joint) => toPaper(placement, joint.at)),
-    radius_mm,
-  );
-  const stops = walk.joints.flatMap((joint, i): Shape[] => {
-    const place = toPaper(placement, joint.at);
+  const places = walk.joints.map((joint) => toPaper(placement, joint.at));
+  const centers = apart(places, radius_mm);
+  // Leaders first, so that none of them lies on a number.
+  const leaders = places.flatMap((place, i): Shape[] => {
     const at = centers[i] ?? place;
-    const leader =
-      distance(at, place) < radius_mm
-        ? []
-        : [line(place, at, pen(0.35, ink)), circle(place, 0.6, null, 'solid')];
+    return distance(at, place) < radius_mm
+      ? []
+      : [line(place, at, pen(0.35, ink)), circle(place, 0.6, null, 'solid')];
+  });
+  const stops = walk.joints.flatMap((joint, i): Shape[] => {
+    const at = centers[i] ?? toPaper(placement, joint.at);
     return [
-      ...leader,
       circle(at, radius_mm, pen(0.35, ink), 'paper'),
       text(point(at.x, at.y + size_mm * 0.33), String(joint.number), {
         size_mm,
@@ -168,7 +167,9 @@ export function walkShapes(walk: Walk, placement: Placement, size_mm: number): S
       }),
     ];
   });
-  return group(`walk ${walk.path}`, `walk-${walk.path}`, [...runs, ...stops], { title: walk.path });
+  return group(`walk ${walk.path}`, `walk-${walk.path}`, [...runs, ...leaders, ...stops], {
+    title: walk.path,
+  });
 }
 
 /** The roof of today in outline over the new one. */
