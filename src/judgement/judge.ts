@@ -32,7 +32,11 @@ const caseFacts = ({ given, climate, requirements }: Setting): Facts => ({
 export const candidateFacts = (setting: Setting, draft: Draft): Facts => ({
   ...caseFacts(setting),
   candidate: draft.candidate,
-  draft: { reachesGoal: draft.reachesGoal, use_pct: PERCENT * draft.candidate.structure.use },
+  draft: {
+    reachesGoal: draft.reachesGoal,
+    use_pct: PERCENT * draft.candidate.structure.use,
+    hasUpperDeck: draft.candidate.layers.some(({ role }) => role === 'upper-deck'),
+  },
 });
 
 export interface Judged {

@@ -313,11 +313,11 @@ export const candidatePairs: Readonly<Record<string, Pair>> = {
   },
   'shingles-need-deck': {
     holds: ['asphalt-shingle', 'slate', 'wood-shingle'].map((is) =>
-      at(covering, is, 'candidate.layers', [{ role: 'deck' }, { role: 'insulation' }]),
+      at(covering, is, 'draft.hasUpperDeck', false),
     ),
     not: [
-      at(covering, 'slate', 'candidate.layers', [{ role: 'insulation' }, { role: 'upper-deck' }]),
-      at(covering, 'standing-seam-metal', 'candidate.layers', [{ role: 'insulation' }]),
+      at(covering, 'slate', 'draft.hasUpperDeck', true),
+      at(covering, 'standing-seam-metal', 'draft.hasUpperDeck', false),
     ],
   },
   'screws-show-below': {
