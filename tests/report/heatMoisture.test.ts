@@ -28,7 +28,7 @@ describe('heat and moisture in the record', () => {
     for (const role of ['designer', 'trainer'] as const)
       expect(ids(recordOf(name, { role }))).toEqual(expect.arrayContaining(parts));
     expect(ids(recordOf(stopping()))).not.toContain('heat-moisture');
-  });
+  }, 120_000);
 
   it.each<System>(['IP', 'SI'])(
     'says U by both methods, limits, error and season as computed (%s)',
