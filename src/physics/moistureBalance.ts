@@ -69,18 +69,34 @@ export function vaporPoints(
   model: MoistureModel,
   month: MonthConditions,
   held_kg_m2: readonly number[],
-): VaporPoint[] {
+): readonly VaporPoint[] {
+  const points = pointsWithoutWater(model, month);
+  if (!held_kg_m2.some((mass) => mass > 0)) return points;
+  return points.map((point, index) => {
+    const isWet = index > 0 && index <= model.sites.length && at(held_kg_m2, index - 1) > 0;
+    return isWet ? { ...point, held: true } : point;
+  });
+}
+
+/** A drying run asks for the same month year after year: its points are kept while the model lives. */
+const remembered = new WeakMap<MoistureModel, Map<MonthConditions, readonly VaporPoint[]>>();
+
+function pointsWithoutWater(model: MoistureModel, month: MonthConditions): readonly VaporPoint[] {
+  const months = remembered.get(model) ?? new Map<MonthConditions, readonly VaporPoint[]>();
+  remembered.set(model, months);
+  const known = months.get(month);
+  if (known !== undefined) return known;
   const saturation = planeSaturation_Pa(model.set, month.indoorTemperature_C, month.outdoorTemperature_C);
-  return [
+  const points: VaporPoint[] = [
     {
       airLayer_m: 0,
       pressure_Pa: vaporPressure_Pa(month.indoorTemperature_C, month.indoorRelativeHumidity_pct),
       held: true,
     },
-    ...model.sites.map((site, index) => ({
+    ...model.sites.map((site) => ({
       airLayer_m: site.airLayerFromInside_m,
       pressure_Pa: Math.min(...site.planes.map((plane) => at(saturation, plane))),
-      held: at(held_kg_m2, index) > 0,
+      held: false,
     })),
     {
       airLayer_m: model.set.totalAirLayer_m,
@@ -88,6 +104,8 @@ export function vaporPoints(
       held: true,
     },
   ];
+  months.set(month, points);
+  return points;
 }
 
 export interface MonthBalance {

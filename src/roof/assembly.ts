@@ -6,6 +6,7 @@ import { permeance, permeanceDoubt } from '../catalog/vapor.ts';
 import type { CompleteCase } from '../case/complete.ts';
 import type { Layer } from '../evaluation/evaluation.ts';
 import type { BoardStack } from './boards.ts';
+import { once } from './memo.ts';
 import type { Variant } from './variant.ts';
 
 /** [m/s²] standard gravity, to turn a covering's weight into mass (BIPM SI brochure, 9th edition). */
@@ -293,13 +294,19 @@ function coveringLayer(given: CompleteCase): Layer {
  * @source         COMMON-PRACTICE order of the layers (common practice); sizes of dimensions.json
  * @assumes        the membrane under fibrous board is open to vapor, under foam it is not
  */
-export const assemble = (given: CompleteCase, variant: Variant, stack: BoardStack): Layer[] => [
-  ...belowDeckLayers(given),
-  ...deckLayers(given, variant),
-  ...boardLayers(stack),
-  ...aboveBoardLayers(given, variant),
-  coveringLayer(given),
-];
+export const assemble = (given: CompleteCase, variant: Variant, stack: BoardStack): Layer[] => {
+  const { strategy, ventilation, underlayment } = variant;
+  // Every stack that is tried lies between the same layers.
+  return [
+    ...once(given, 'layers/below-deck', () => belowDeckLayers(given)),
+    ...once(given, `layers/deck/${membraneOf(variant)}`, () => deckLayers(given, variant)),
+    ...boardLayers(stack),
+    ...once(given, `layers/above/${strategy}/${ventilation}/${underlayment}`, () =>
+      aboveBoardLayers(given, variant),
+    ),
+    once(given, 'layers/covering', () => coveringLayer(given)),
+  ];
+};
 
 const belowDeck = new Set<Layer['role']>(['ceiling', 'interior-retarder', 'cavity']);
 
