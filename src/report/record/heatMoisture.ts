@@ -25,7 +25,7 @@ export function heatMoistureSections(context: Context, best: Candidate): Section
     ];
   }
   return [
-    section(context, 'heat-moisture', []),
+    section(context, 'heat-moisture', [heatSentence(context, best)]),
     heatSection(context, best),
     controlSection(context, best),
     monthlySection(context, best),
