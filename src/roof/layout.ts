@@ -1,4 +1,5 @@
 /** Boards and panels laid out on the planes of a roof: rows up the slope, joints offset, cut to the edges. */
+import { between, boundsOf, box, clipped, overlap_m2, within } from './clipping.ts';
 import { polygonArea_m2, type Plane, type Point } from './slopePlane.ts';
 
 /** A convex part of a plane to be covered. */
@@ -16,7 +17,7 @@ export interface Stock {
   readonly length_m: number;
   /** Up the slope. */
   readonly width_m: number;
-  /** True where a piece fits only on the end of a row that it was cut from. */
+  /** True where a piece must keep its place along the panel: channels and factory edges meet. */
   readonly handed: boolean;
 }
 
@@ -35,39 +36,14 @@ export interface Piece {
   /** Size of the rectangle that it is cut from. */
   readonly length_m: number;
   readonly width_m: number;
-  readonly side: 'whole' | 'left' | 'right' | 'middle';
+  /** Where that rectangle begins along the board. */
+  readonly start_m: number;
+  readonly isWhole: boolean;
 }
 
 /** [m²] less is nothing; [m] shorter is rounding noise. */
 const NOTHING_M2 = 1e-7;
 const NOISE_M = 1e-7;
-
-/** Part of a polygon on the left of a line through `at` along `along`, at least `off` away from it. */
-function clipped(points: readonly Point[], at: Point, along: Point, off_m = 0): Point[] {
-  const distance = (p: Point): number => along.u * (p.v - at.v) - along.v * (p.u - at.u) - off_m;
-  const kept: Point[] = [];
-  for (let index = 0; index < points.length; index += 1) {
-    const from = points[index] as Point;
-    const to = points[(index + 1) % points.length] as Point;
-    const a = distance(from);
-    const b = distance(to);
-    if (a >= 0) kept.push(from);
-    if ((a > 0 && b < 0) || (a < 0 && b > 0)) {
-      const share = a / (a - b);
-      kept.push({ u: from.u + share * (to.u - from.u), v: from.v + share * (to.v - from.v) });
-    }
-  }
-  return kept;
-}
-
-const RIGHT: Point = { u: 1, v: 0 };
-const LEFT: Point = { u: -1, v: 0 };
-const UP: Point = { u: 0, v: 1 };
-const DOWN: Point = { u: 0, v: -1 };
-const between = (points: readonly Point[], v0: number, v1: number): Point[] =>
-  clipped(clipped(points, { u: 0, v: v0 }, RIGHT), { u: 0, v: v1 }, LEFT);
-const within = (points: readonly Point[], u0: number, u1: number): Point[] =>
-  clipped(clipped(points, { u: u0, v: 0 }, DOWN), { u: u1, v: 0 }, UP);
 
 function reflexCorners(outline: readonly Point[]): number[] {
   return outline.flatMap((at, index) => {
@@ -123,41 +99,35 @@ export const regionArea_m2 = ({ cells, holes }: Region): number => {
   );
 };
 
-/** Area that two convex polygons share. */
-function overlap_m2(one: Cell, other: Cell): number {
-  let left: readonly Point[] = one;
-  other.forEach((from, index) => {
-    const to = other[(index + 1) % other.length] as Point;
-    left = clipped(left, from, { u: to.u - from.u, v: to.v - from.v });
-  });
-  return polygonArea_m2(left);
-}
-
 interface Place {
   readonly parts: Cell[];
   area_m2: number;
 }
 
-const spanOf = (values: readonly number[]): readonly [number, number] => [
-  Math.min(...values),
-  Math.max(...values),
-];
-
 function pieceOf({ parts, area_m2 }: Place, start_m: number, stock: Stock): Piece {
-  const points = parts.flat();
-  const [u0, u1] = spanOf(points.map(({ u }) => u));
-  const [v0, v1] = spanOf(points.map(({ v }) => v));
-  const isCutLeft = u0 > start_m + NOISE_M;
-  const isCutRight = u1 < start_m + stock.length_m - NOISE_M;
-  const isFull =
-    parts.reduce((sum, part) => sum + polygonArea_m2(part), 0) > stock.length_m * stock.width_m - NOTHING_M2;
+  const bounds = parts.map(boundsOf);
+  const u0 = Math.min(...bounds.map((one) => one.u0));
+  const v0 = Math.min(...bounds.map((one) => one.v0));
+  const covered_m2 = parts.reduce((sum, part) => sum + polygonArea_m2(part), 0);
   return {
     parts,
     area_m2,
-    length_m: u1 - u0,
-    width_m: v1 - v0,
-    side: isFull ? 'whole' : isCutLeft && isCutRight ? 'middle' : isCutLeft ? 'right' : 'left',
+    length_m: Math.max(...bounds.map((one) => one.u1)) - u0,
+    width_m: Math.max(...bounds.map((one) => one.v1)) - v0,
+    start_m: u0 - start_m,
+    isWhole: covered_m2 > stock.length_m * stock.width_m - NOTHING_M2,
   };
+}
+
+/** Where a convex part of a row is as high as the row: boards between need no cutting. */
+function fullSpan(row: readonly Point[], v0: number, v1: number): readonly [number, number] {
+  let low = [Infinity, -Infinity] as const;
+  let high = [Infinity, -Infinity] as const;
+  for (const { u, v } of row) {
+    if (v < v0 + NOISE_M) low = [Math.min(low[0], u), Math.max(low[1], u)];
+    if (v > v1 - NOISE_M) high = [Math.min(high[0], u), Math.max(high[1], u)];
+  }
+  return [Math.max(low[0], high[0]), Math.min(low[1], high[1])];
 }
 
 /** What a row holds, by the place of the board in it. */
@@ -174,13 +144,18 @@ function rowPlaces(
     use: (place: number, part: Point[], area_m2: number) => void,
   ): void => {
     for (const polygon of polygons) {
+      const bounds = boundsOf(polygon);
+      if (bounds.v1 <= v0 || bounds.v0 >= v1) continue;
       const row = between(polygon, v0, v1);
       if (row.length < 3) continue;
-      const [u0, u1] = spanOf(row.map(({ u }) => u));
+      const { u0, u1 } = boundsOf(row);
+      const [from_m, to_m] = fullSpan(row, v0, v1);
       const last = Math.floor((u1 - origin_m - NOISE_M) / stock.length_m);
       for (let place = Math.floor((u0 - origin_m + NOISE_M) / stock.length_m); place <= last; place += 1) {
         const start_m = origin_m + place * stock.length_m;
-        const part = within(row, start_m, start_m + stock.length_m);
+        const end_m = start_m + stock.length_m;
+        const isInside = start_m >= from_m && end_m <= to_m;
+        const part = isInside ? box(start_m, end_m, v0, v1) : within(row, start_m, end_m);
         const area_m2 = polygonArea_m2(part);
         if (area_m2 > NOTHING_M2) use(place, part, area_m2);
       }
@@ -214,10 +189,8 @@ function rowPlaces(
  * @source        COMMON-PRACTICE joints staggered by half a board (common practice); clipping (computed)
  */
 export function piecesOn(region: Region, stock: Stock, shift: Shift): Piece[] {
-  const points = region.cells.flat();
-  if (points.length === 0) return [];
-  const [v0, v1] = spanOf(points.map(({ v }) => v));
-  const [u0] = spanOf(points.map(({ u }) => u));
+  if (region.cells.length === 0) return [];
+  const { u0, v0, v1 } = boundsOf(region.cells.flat());
   const base_m = v0 - shift.up * stock.width_m;
   const rows = Math.ceil((v1 - base_m - NOISE_M) / stock.width_m);
   const pieces: Piece[] = [];
