@@ -95,7 +95,7 @@ function pointsWithoutWater(model: MoistureModel, month: MonthConditions): reado
     },
     ...model.sites.map((site) => ({
       airLayer_m: site.airLayerFromInside_m,
-      pressure_Pa: Math.min(...site.planes.map((plane) => at(saturation, plane))),
+      pressure_Pa: site.planes.reduce((least, plane) => Math.min(least, at(saturation, plane)), Infinity),
       held: false,
     })),
     {
