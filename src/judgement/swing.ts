@@ -164,6 +164,7 @@ export function weightsOfTradeOffs(
  * @param usual  [-] weights that stand before anything is asked
  * @param most   [-] how many criteria to ask about, heaviest first
  * @returns      [-] pairs, the heavier first
+ * @source       OUR-JUDGEMENT a star and every third neighbor
  */
 export function pairsToAsk(usual: Weights, most: number): { readonly more: string; readonly less: string }[] {
   const order = Object.entries(usual)

@@ -109,6 +109,12 @@ export function answersThatFlip(
   return { changes: studied.flatMap(({ changes }) => changes), worth, evaluations: done };
 }
 
-/** The changes that move the first place, most likely first. */
+/**
+ * The changes that move the first place.
+ *
+ * @param study  [-] every answer changed by itself
+ * @returns      [-] most likely first
+ * @source       OUR-JUDGEMENT chances of uncertainties.json
+ */
 export const flips = ({ changes }: AnswerStudy): AnswerChange[] =>
   changes.filter(({ outcome }) => outcome !== 'same').sort((a, b) => b.chance - a.chance);

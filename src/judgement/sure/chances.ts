@@ -20,9 +20,22 @@ export interface Tally {
 
 const zero = (): Record<StrategyId, number> =>
   Object.fromEntries(strategies.map((id) => [id, 0])) as Record<StrategyId, number>;
+/**
+ * A tally before the first sample.
+ *
+ * @returns  [-] all counts 0
+ * @source   OUR-JUDGEMENT counting
+ */
 export const emptyTally = (): Tally => ({ wins: zero(), ties: zero(), none: 0, count: 0 });
 
-/** Adds the winner, or those who share the first place, of one sample. */
+/**
+ * Adds the winner, or those who share the first place, of one sample.
+ *
+ * @param tally  [-] counts so far; they are added to in place
+ * @param best   [-] best total of each strategy that has one
+ * @returns      [-] the counts with this sample
+ * @source       OUR-JUDGEMENT a lead below TIE is a tie, never a win
+ */
 export function counted(tally: Tally, best: Readonly<Partial<Record<StrategyId, number>>>): Tally {
   const present = strategies.filter((id) => best[id] !== undefined);
   const most = Math.max(...present.map((id) => best[id] ?? 0));
@@ -32,6 +45,14 @@ export function counted(tally: Tally, best: Readonly<Partial<Record<StrategyId, 
   return { ...tally, count: tally.count + 1 };
 }
 
+/**
+ * Two tallies together.
+ *
+ * @param a  [-] counts
+ * @param b  [-] counts
+ * @returns  [-] their sums
+ * @source   OUR-JUDGEMENT counting
+ */
 export const added = (a: Tally, b: Tally): Tally => ({
   wins: Object.fromEntries(strategies.map((id) => [id, a.wins[id] + b.wins[id]])) as Tally['wins'],
   ties: Object.fromEntries(strategies.map((id) => [id, a.ties[id] + b.ties[id]])) as Tally['ties'],
@@ -48,7 +69,16 @@ function bestOf(model: Model, totals: Float64Array): Partial<Record<StrategyId, 
   return best;
 }
 
-/** Runs a model through quasi-random points. */
+/**
+ * Runs a model through quasi-random points.
+ *
+ * @param model  [-] totals as a function of the draws
+ * @param count  [-] samples
+ * @param seed   [-] same seed, same counts
+ * @param each   [-] hears of every sample
+ * @returns      [-] wins and ties by strategy
+ * @source       OWEN-2017 randomized Halton points (memory)
+ */
 export function tallyOf(
   model: Model,
   count: number,

@@ -7,7 +7,13 @@ const [MIX_A, MIX_B] = [15, 7] as const;
 const [ODD_A, ODD_B] = [1, 61] as const;
 const FINAL = 14;
 
-/** Pseudo-random numbers in [0, 1) from a seed; only used to permute digits. */
+/**
+ * Pseudo-random numbers from a seed; only used to permute digits.
+ *
+ * @param seed  [-] whole
+ * @returns     [-] a function that gives the next number in [0, 1)
+ * @source      OUR-JUDGEMENT 32-bit mixer in common use, public domain (memory)
+ */
 export function seeded(seed: number): () => number {
   let state = seed >>> 0;
   return () => {
@@ -18,7 +24,13 @@ export function seeded(seed: number): () => number {
   };
 }
 
-/** The first primes, as many as asked for. */
+/**
+ * The first primes.
+ *
+ * @param count  [-] how many
+ * @returns      [-] rising
+ * @source       OUR-JUDGEMENT trial division, textbook form (memory)
+ */
 export function primes(count: number): number[] {
   const found: number[] = [];
   for (let next = 2; found.length < count; next += 1)

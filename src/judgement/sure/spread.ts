@@ -28,7 +28,15 @@ export function valueAtShare({ distribution, low, likely, high }: Spread, share:
   }
 }
 
-/** The value that is off by the draw. */
+/**
+ * The value that is off by a draw.
+ *
+ * @param shape  [-] factor, shift or value
+ * @param value  [any unit] as computed or answered
+ * @param draw   [- or the same unit] drawn from the distribution
+ * @returns      [any unit] multiplied, shifted or replaced
+ * @source       OUR-JUDGEMENT shapes of uncertainties.json
+ */
 export function shaken(shape: Spread['shape'], value: number, draw: number): number {
   switch (shape) {
     case 'factor':
