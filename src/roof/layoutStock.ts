@@ -5,10 +5,10 @@ import type { Piece, Stock } from './layout.ts';
 const NOISE_M = 1e-7;
 
 interface Offcut {
-  readonly length_m: number;
+  /** Along the board that it was cut from: channels and edges of panels must meet. */
+  readonly from_m: number;
+  readonly to_m: number;
   readonly width_m: number;
-  /** End of the board that it holds; pieces of one hand only fit there. */
-  readonly side: 'left' | 'right' | 'any';
 }
 
 export interface StockCount {
@@ -21,58 +21,46 @@ export interface StockCount {
   readonly reused: number;
 }
 
-const fits = (offcut: Offcut, piece: Piece, isHanded: boolean): boolean =>
-  offcut.length_m >= piece.length_m - NOISE_M &&
-  offcut.width_m >= piece.width_m - NOISE_M &&
-  (!isHanded || offcut.side === piece.side);
+const lengthOf = ({ from_m, to_m }: Offcut): number => to_m - from_m;
 
-/** The smallest offcut that a piece can be cut from. */
+/** The smallest offcut that a piece can be cut from; -1 without one. */
 function bestFit(offcuts: readonly Offcut[], piece: Piece, isHanded: boolean): number {
+  const { length_m, width_m, start_m } = piece;
   let best = -1;
   let least_m2 = Infinity;
-  offcuts.forEach((offcut, index) => {
-    const area_m2 = offcut.length_m * offcut.width_m;
-    if (area_m2 < least_m2 && fits(offcut, piece, isHanded)) {
+  for (let index = 0; index < offcuts.length; index += 1) {
+    const offcut = offcuts[index] as Offcut;
+    if (offcut.width_m < width_m - NOISE_M) continue;
+    const fits = isHanded
+      ? offcut.from_m <= start_m + NOISE_M && offcut.to_m >= start_m + length_m - NOISE_M
+      : lengthOf(offcut) >= length_m - NOISE_M;
+    const area_m2 = lengthOf(offcut) * offcut.width_m;
+    if (fits && area_m2 < least_m2) {
       best = index;
       least_m2 = area_m2;
     }
-  });
+  }
   return best;
 }
 
-const opposite = { left: 'right', right: 'left' } as const;
-
-/** What is left of a rectangle after a piece is cut out of its corner: beside it, and above it. */
-function leftOver(from: Offcut, piece: Piece, stock: Stock, least_m: number): Offcut[] {
-  const beside = {
-    length_m: from.length_m - piece.length_m,
-    width_m: from.width_m,
-    side:
-      piece.side === 'left' || piece.side === 'right'
-        ? from.side === 'any'
-          ? opposite[piece.side]
-          : from.side
-        : ('any' as const),
-  };
-  const above = {
-    length_m: piece.length_m,
-    width_m: from.width_m - piece.width_m,
-    side: 'any' as const,
-  };
-  const usable = stock.handed
-    ? // A piece out of the middle of a panel, or a strip of one, has no end of a row that it fits.
-      from.length_m > stock.length_m - NOISE_M && beside.side !== 'any'
-      ? [beside]
-      : []
-    : [beside, above];
-  return usable.filter(({ length_m, width_m }) => length_m >= least_m && width_m >= least_m);
+/** What is left of a rectangle after a piece is cut out of its lower edge: on both sides, and above. */
+function leftOver(from: Offcut, piece: Piece, isHanded: boolean, least_m: number): Offcut[] {
+  const start_m = isHanded ? piece.start_m : from.from_m;
+  const end_m = start_m + piece.length_m;
+  const { width_m } = from;
+  return [
+    { from_m: from.from_m, to_m: start_m, width_m },
+    { from_m: end_m, to_m: from.to_m, width_m },
+    { from_m: start_m, to_m: end_m, width_m: width_m - piece.width_m },
+  ].filter((offcut) => lengthOf(offcut) >= least_m && offcut.width_m >= least_m);
 }
 
 /**
  * Boards, panels or sheets that a list of pieces takes.
  *
- * A piece is cut from the smallest offcut that holds its rectangle, else from a new board; what is left beside and
- * above is kept when it is `least` long and wide. Slanted remains are never used again.
+ * A piece is cut from the smallest offcut that holds its rectangle, else from a new board; what is left on its sides
+ * and above is kept when it is `least` long and wide. A piece of panel is cut from its own place along the panel, so
+ * that channels and factory edges meet. Slanted remains are never used again.
  *
  * @param pieces   [m] of one layer, in the order of laying
  * @param stock    [m] size as sold
@@ -87,7 +75,7 @@ export function stockCount(pieces: readonly Piece[], stock: Stock, least_m: numb
   let whole = 0;
   let reused = 0;
   for (const piece of pieces) {
-    if (piece.side === 'whole') {
+    if (piece.isWhole) {
       count += 1;
       whole += 1;
       continue;
@@ -96,8 +84,8 @@ export function stockCount(pieces: readonly Piece[], stock: Stock, least_m: numb
     const [found] = index < 0 ? [] : offcuts.splice(index, 1);
     if (found === undefined) count += 1;
     else reused += 1;
-    const from = found ?? { length_m: stock.length_m, width_m: stock.width_m, side: 'any' };
-    offcuts.push(...leftOver(from, piece, stock, least_m));
+    const from = found ?? { from_m: 0, to_m: stock.length_m, width_m: stock.width_m };
+    offcuts.push(...leftOver(from, piece, stock.handed, least_m));
   }
   return { count, whole, cut: pieces.length - whole, reused };
 }

@@ -38,7 +38,7 @@ describe('boards of 2.4 by 1.2 m on a rectangle, by hand', () => {
     expect(counts(pieces, board)).toEqual({ count: 20, whole: 18, cut: 4, reused: 2 });
     // Without reuse each half takes a board.
     expect(counts(pieces, board, Infinity).count).toBe(22);
-    // A panel's left half leaves the right half, which fits the left end of the row.
+    // A panel's left half leaves the right half, which fits the left end of the row above.
     expect(counts(pieces, panel)).toEqual({ count: 20, whole: 18, cut: 4, reused: 2 });
   });
 
