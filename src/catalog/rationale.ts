@@ -25,8 +25,8 @@ export const rationaleTable = v.strictObject({
   }),
   /** Phrases for a first that is better, or worse, than the second in a criterion. */
   criteria: v.record(text, v.strictObject({ better: text, worse: text })),
-  /** Paths of answers that can turn the pick by themselves. */
-  decisive: v.array(text),
+  /** Answers that can turn the pick by themselves, and what each is about. */
+  decisive: v.array(v.strictObject({ path: text, words: text })),
 });
 
 export type SentenceId = keyof v.InferOutput<typeof rationaleTable>['sentences'];

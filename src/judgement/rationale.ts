@@ -57,21 +57,14 @@ function phrase({ criterion: id, difference }: Gap, first: Candidate, second: Ca
   return template.replace('{own}', own).replace('{other}', other);
 }
 
-/** What an open answer is about: the last part of its path, in words. */
-const answerName = (path: string): string =>
-  (path.split('.').at(-1) ?? path)
-    .replace(/_.*$/, '')
-    .replace(/([A-Z])/g, ' $1')
-    .toLowerCase();
-
 function assumedWords(assumptions: readonly Assumption[], role: Role): string {
   const open = new Set(assumptions.map(({ path }) => path));
-  const decisive = rationale.decisive.filter((path) => open.has(path)).slice(0, SHOWN);
+  const decisive = rationale.decisive.filter(({ path }) => open.has(path)).slice(0, SHOWN);
   const count = String(assumptions.length);
   if (assumptions.length === 0) return filled('noneAssumed', role, {});
   return decisive.length === 0
     ? filled('assumedMinor', role, { count })
-    : filled('assumed', role, { count, list: listed(decisive.map(answerName)) });
+    : filled('assumed', role, { count, list: listed(decisive.map(({ words }) => words)) });
 }
 
 function overturnWords(ranking: Ranking, second: string, role: Role): string[] {
@@ -113,7 +106,7 @@ function wordsFor(parts: Pick<Evaluation, 'ranking' | 'candidates' | 'assumption
       ? filled('noReasons', role, slots)
       : filled('reasons', role, {
           ...slots,
-          reasons: listed(reasons.map((gap) => phrase(gap, first, second))),
+          reasons: reasons.map((gap) => phrase(gap, first, second)).join('; '),
         }),
     counter === undefined
       ? filled('noCounter', role, slots)

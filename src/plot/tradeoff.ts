@@ -1,22 +1,27 @@
 /** Cost against durability: one mark for each feasible variant, larger for a higher fascia; the leaders are named. */
-import { extent } from 'd3-array';
+import { extent, least } from 'd3-array';
 import { scaleSqrt } from 'd3-scale';
 import { strategyNames, type StrategyId } from '../catalog/sets.ts';
-import { point } from '../drawing/geometry.ts';
+import { point, type Point } from '../drawing/geometry.ts';
 import type { Picture } from '../drawing/picture.ts';
 import { line, pen, text, type Shape } from '../drawing/shapes.ts';
+import { textWidth_mm } from '../drawing/text-metrics.ts';
 import { show, type System } from '../measures.ts';
 import { valueAxis } from './axis.ts';
 import {
   acrossAxis,
+  BASELINE,
   footHeight_mm,
   headHeight_mm,
   layoutOf,
+  LEADING,
   panelAt,
   pictureOf,
   TICKS,
   titleAt,
   upAxis,
+  type Layout,
+  type Panel,
 } from './layout.ts';
 import { mark, type Form } from './marks.ts';
 import { numberCell, numberColumn, wordCell, wordColumn, type PlotOptions, type PlotTable } from './plot.ts';
@@ -86,6 +91,85 @@ const tableOf = (marks: readonly TradeOffMark[], system: System): PlotTable => (
   ]),
 });
 
+interface Named {
+  readonly words: string;
+  readonly from: Point;
+  readonly radius_mm: number;
+}
+interface Taken {
+  readonly at: Point;
+  readonly radius_mm: number;
+}
+interface Box {
+  readonly left: number;
+  readonly right: number;
+  readonly top: number;
+  readonly bottom: number;
+}
+
+/** How far up and down, in lines, a name looks for a free place; near places first. */
+const STEPS = [0, -1, 1, -2, 2, -3, 3, -4, 4, -5, 5, -6, 6];
+
+/** Names of the leaders where they cover the fewest marks and no other name, with a thin line where they stand off. */
+function namesBeside(
+  names: readonly Named[],
+  marks: readonly Taken[],
+  panel: Panel,
+  layout: Layout,
+): Shape[] {
+  const { size_mm } = layout;
+  const placed: Box[] = [];
+  return names.flatMap(({ words, from, radius_mm }): Shape[] => {
+    const width_mm = textWidth_mm(words, size_mm, 'bold');
+    const places = STEPS.flatMap((step) =>
+      [false, true].map((isLeft) => {
+        const gap = radius_mm + NAME_GAP_mm;
+        const left = isLeft ? from.x - gap - width_mm : from.x + gap;
+        const top = from.y - size_mm / 2 + step * size_mm * LEADING;
+        const box: Box = { left, right: left + width_mm, top, bottom: top + size_mm };
+        const covers = marks.filter(
+          ({ at, radius_mm: reach }) =>
+            at.x + reach > box.left &&
+            at.x - reach < box.right &&
+            at.y + reach > box.top &&
+            at.y - reach < box.bottom,
+        ).length;
+        const meets = placed.filter(
+          (other) =>
+            other.left < box.right &&
+            box.left < other.right &&
+            other.top < box.bottom &&
+            box.top < other.bottom,
+        ).length;
+        const isOut =
+          box.left < panel.left ||
+          box.right > layout.width_mm - layout.margin_mm ||
+          box.top < panel.top ||
+          box.bottom > panel.bottom;
+        return {
+          box,
+          isLeft,
+          step,
+          cost: (isOut ? OUT : 0) + OUT * meets + COVERS * covers + Math.abs(step),
+        };
+      }),
+    );
+    const best = least(places, ({ cost }) => cost);
+    if (best === undefined) return [];
+    placed.push(best.box);
+    const start = point(best.isLeft ? best.box.right : best.box.left, best.box.top + BASELINE * size_mm);
+    return [
+      ...(best.step === 0
+        ? []
+        : [line(from, point(start.x, best.box.top + size_mm / 2), pen(0.18, 'softText'))]),
+      text(start, words, { size_mm, weight: 'bold', anchor: best.isLeft ? 'end' : 'start' }),
+    ];
+  });
+}
+
+/** [-] what a name costs that leaves the panel or meets another, and for each mark that it covers. */
+const [OUT, COVERS] = [1000, 10] as const;
+
 /** Marks, names at the leaders, and the table behind them. */
 export function tradeOffPlot(marks: readonly TradeOffMark[], options: PlotOptions): TradeOffPlot {
   const { system } = options;
@@ -116,38 +200,16 @@ export function tradeOffPlot(marks: readonly TradeOffMark[], options: PlotOption
     .range([...SIZES_mm]);
   const at = (one: TradeOffMark) => point(across.at(one.cost_USD_m2), up.at(one.durability));
   const leaders = marks.filter(({ isLeader }) => isLeader);
-  const middle = (panel.left + panel.right) / 2;
-  const taken: { readonly left: number; readonly right: number; readonly y: number }[] = [];
-  const named = leaders.flatMap((one): Shape[] => {
-    const { x, y } = at(one);
-    const words = strategyNames[one.strategy];
-    const isLeft = x > middle;
-    const from = size(one.fascia_m) + NAME_GAP_mm;
-    const start = isLeft ? x - from : x + from;
-    const width_mm = words.length * layout.size_mm * 0.55;
-    const box = { left: isLeft ? start - width_mm : start, right: isLeft ? start : start + width_mm };
-    // A name that would stand on another moves up by a line, with a thin leader.
-    let height = Math.max(y + layout.size_mm / 3, panel.top + layout.size_mm);
-    while (
-      taken.some(
-        (other) =>
-          Math.abs(other.y - height) < layout.size_mm * 1.15 &&
-          box.left < other.right &&
-          other.left < box.right,
-      )
-    )
-      height -= layout.size_mm * 1.2;
-    taken.push({ ...box, y: height });
-    const shift = Math.abs(height - (y + layout.size_mm / 3)) > layout.size_mm / 2;
-    return [
-      ...(shift ? [line(point(x, y), point(start, height - layout.size_mm / 3), pen(0.18, 'softText'))] : []),
-      text(point(start, height), words, {
-        size_mm: layout.size_mm,
-        weight: 'bold',
-        anchor: isLeft ? 'end' : 'start',
-      }),
-    ];
-  });
+  const named = namesBeside(
+    leaders.map((one) => ({
+      words: strategyNames[one.strategy],
+      from: at(one),
+      radius_mm: size(one.fascia_m),
+    })),
+    marks.map((one) => ({ at: at(one), radius_mm: size(one.fascia_m) })),
+    panel,
+    layout,
+  );
   const sentence = sentenceOf(marks, system);
   const shapes: Shape[] = [
     ...title.shapes,

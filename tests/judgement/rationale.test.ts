@@ -17,7 +17,7 @@ describe('the sentences', () => {
     for (const { better, worse } of Object.values(rationale.criteria))
       for (const phrase of [better, worse]) expect(phrase).toMatch(/\{own\}.*\{other\}/);
     const paths = new Set(defaultRows.map(({ path }) => path));
-    expect(rationale.decisive.filter((path) => !paths.has(path))).toEqual([]);
+    expect(rationale.decisive.filter(({ path }) => !paths.has(path))).toEqual([]);
   });
 
   it.each(readers)('leave no slot open for the %s', (role) => {
