@@ -288,6 +288,8 @@ export const takeoffSchema = v.object({
   roofArea_m2: number,
   eaveLength_m: number,
   rakeLength_m: number,
+  /** Boards and panels bought beyond what they cover, as laid out. */
+  waste_pct: number,
   items: v.array(
     v.object({ id: word, what: word, thickness_m: v.optional(number), quantity: number, unit: word }),
   ),
@@ -415,6 +417,7 @@ export type Caution = v.InferOutput<typeof cautionSchema>;
 export type Deferral = v.InferOutput<typeof deferralSchema>;
 export type {
   AirLeakage,
+  LeakSurface,
   BridgeLoss,
   CondensationPlane,
   DryingPlace,

@@ -7,10 +7,10 @@ import type { Candidate, Layer } from '../evaluation/evaluation.ts';
 import { insulationLayers } from './assembly.ts';
 import type { RoofMeasures } from './geometry.ts';
 import type { OutriggerPlan } from './overhang.ts';
+import { planesOf, type CandidateLayouts } from './takeoffLayout.ts';
 import type { Variant } from './variant.ts';
 import { wallLine_m } from './airBarrier.ts';
 
-const PERCENT = 100;
 /** [-] screws bought over screws counted: a tenth bend, miss or fall (common practice). */
 const SPARE = 1.1;
 /** [-] hours of screws without a second deck over hours of both (our judgement). */
@@ -23,36 +23,13 @@ export interface TakeoffInput {
   readonly variant: Variant;
   readonly layers: readonly Layer[];
   readonly roof: RoofMeasures;
+  readonly layouts: CandidateLayouts;
   readonly airBarrier: Candidate['airBarrier'];
   readonly fasteners: Candidate['fasteners'];
   readonly outrigger: OutriggerPlan | null;
 }
 
 const isPanel = ({ variant }: TakeoffInput): boolean => variant.strategy === 'prebonded-panel';
-
-/**
- * Board or panel that is cut away.
- *
- * plain + valleys and dormers × share of each + skylights and chimneys × share of each + extra of a hip or cross gable
- *
- * @param given  [-] the complete case
- * @param panel  [-] true for prebonded panels
- * @returns      [%] of the area covered
- * @source       OUR-JUDGEMENT shares of dimensions.json, plain roofs by common practice
- * @assumes      breaks add up: a much-broken roof may waste more than it covers
- */
-export function wasteShare_pct(given: CompleteCase, panel: boolean): number {
-  const kind = panel ? 'panels' : 'boards';
-  const breaks = given.roof.valleys + given.roof.dormers;
-  const openings = given.roof.skylights + given.roof.chimneys;
-  const isCutUp = given.roof.shape === 'hip' || given.roof.shape === 'cross-gable';
-  const waste_pct =
-    dimension(`waste-plain-${kind}_pct`) +
-    breaks * dimension(`waste-per-break-${kind}_pct`) +
-    openings * dimension(`waste-per-opening-${kind}_pct`) +
-    (isCutUp ? dimension(`waste-hip-${kind}_pct`) : 0);
-  return Math.min(waste_pct, dimension('waste-most_pct'));
-}
 
 const outriggerCount = ({ given, outrigger, roof }: TakeoffInput): number =>
   outrigger === null
@@ -83,7 +60,7 @@ interface Hours {
   readonly edge: readonly Part[];
 }
 
-const sumOf = (parts: readonly Part[]): number => parts.reduce((sum, { amount }) => sum + amount, 0);
+const sumOf = (parts: readonly Part[]): number => parts.reduce((total, { amount }) => total + amount, 0);
 
 /** A re-roof rebuilds the fascia of every thick edge; outriggers bring a new soffit too (low and mid of the table, our judgement). */
 function trim_h({ given, variant }: TakeoffInput): number {
@@ -92,25 +69,32 @@ function trim_h({ given, variant }: TakeoffInput): number {
   return wallLine_m(given) * (variant.carrier === 'outriggers' ? trim.mid : trim.low);
 }
 
+/** [m²] sheathed roof: its planes, openings left out. */
+const areaOf = ({ given }: TakeoffInput): number => planesOf(given).area_m2;
+/** [m²] bought of a layer's boards: what is cut away is handled and paid for too. */
+const boughtOf = ({ layouts }: TakeoffInput): number[] => layouts.boards.map(({ layout }) => layout.stock_m2);
+const sum = (values: readonly number[]): number => values.reduce((total, value) => total + value, 0);
+
 function hoursOf(input: TakeoffInput): Hours {
-  const { given, layers, roof, airBarrier } = input;
-  const area_m2 = roof.area_m2;
-  const boards = insulationLayers(layers).length;
+  const { given, layers, airBarrier, layouts } = input;
+  const bought_m2 = boughtOf(input);
   const factor = crewFactor(input);
   const layBoards_h_m2 = cost('lay-boards').mid / 2;
   const byHand = given.work.lift ? 1 : dimension('panel-without-lift-factor');
   const hasUpperDeck = layers.some((layer) => layer.role === 'upper-deck');
-  const cutting = 1 + wasteShare_pct(given, isPanel(input)) / PERCENT;
   const field = isPanel(input)
     ? [
-        { price: 'lay-panels', amount: area_m2 * cost('lay-panels').mid * byHand },
-        { price: 'lay-boards', amount: area_m2 * (boards - 1) * layBoards_h_m2 },
+        { price: 'lay-panels', amount: (bought_m2.at(-1) ?? 0) * cost('lay-panels').mid * byHand },
+        { price: 'lay-boards', amount: sum(bought_m2.slice(0, -1)) * layBoards_h_m2 },
       ]
     : [
-        { price: 'lay-boards', amount: area_m2 * boards * layBoards_h_m2 },
+        { price: 'lay-boards', amount: sum(bought_m2) * layBoards_h_m2 },
         {
           price: 'screws-and-deck',
-          amount: area_m2 * cost('screws-and-deck').mid * (hasUpperDeck ? 1 : WITHOUT_DECK),
+          amount:
+            (layouts.sheets?.stock_m2 ?? areaOf(input)) *
+            cost('screws-and-deck').mid *
+            (hasUpperDeck ? 1 : WITHOUT_DECK),
         },
       ];
   const edge = [
@@ -122,28 +106,29 @@ function hoursOf(input: TakeoffInput): Hours {
     },
     { price: 'eave-trim', amount: trim_h(input) },
   ];
-  const scaled = (parts: readonly Part[], by: number): Part[] =>
-    parts.map(({ price, amount }) => ({ price, amount: amount * by })).filter(({ amount }) => amount > 0);
-  return { open: scaled(field, cutting * factor), edge: scaled(edge, factor) };
+  const scaled = (parts: readonly Part[]): Part[] =>
+    parts.map(({ price, amount }) => ({ price, amount: amount * factor })).filter(({ amount }) => amount > 0);
+  return { open: scaled(field), edge: scaled(edge) };
 }
 
 function materialsOf(input: TakeoffInput): Part[] {
-  const { layers, roof, fasteners, given } = input;
-  const area_m2 = roof.area_m2;
-  const waste = 1 + wasteShare_pct(given, isPanel(input)) / PERCENT;
+  const { fasteners, layouts } = input;
   const boards = new Map<string, number>();
-  for (const { material, resistance_m2K_W } of insulationLayers(layers))
-    if (material !== null && isBoard(material)) {
-      const price = `board-${material}`;
-      const amount = area_m2 * waste * boardCost(material).mid * resistance_m2K_W;
+  for (const { layer, layout } of layouts.boards)
+    if (layer.material !== null && isBoard(layer.material)) {
+      const price = `board-${layer.material}`;
+      const amount = layout.stock_m2 * boardCost(layer.material).mid * layer.resistance_m2K_W;
       boards.set(price, (boards.get(price) ?? 0) + amount);
     }
-  const hasUpperDeck = layers.some((layer) => layer.role === 'upper-deck');
+  const panels_m2 = isPanel(input) ? (boughtOf(input).at(-1) ?? 0) : 0;
   return [
     ...[...boards].map(([price, amount]) => ({ price, amount })),
-    { price: 'second-deck', amount: hasUpperDeck ? area_m2 * waste * cost('second-deck').mid : 0 },
-    { price: 'panel-premium', amount: isPanel(input) ? area_m2 * waste * cost('panel-premium').mid : 0 },
-    { price: 'deck-membrane', amount: area_m2 * cost('deck-membrane').mid },
+    {
+      price: 'second-deck',
+      amount: (layouts.sheets?.stock_m2 ?? panels_m2) * cost('second-deck').mid,
+    },
+    { price: 'panel-premium', amount: panels_m2 * cost('panel-premium').mid },
+    { price: 'deck-membrane', amount: areaOf(input) * cost('deck-membrane').mid },
     { price: 'long-screw', amount: fasteners.count * cost('long-screw').mid },
     { price: 'tail-block_USD', amount: input.airBarrier.bays * dimension('tail-block_USD') },
     {
@@ -192,7 +177,7 @@ function stepsOf(input: TakeoffInput): number {
 /**
  * Take-off of a candidate.
  *
- * cost = (materials × (1 + waste) + hours × rate) / area; days open = field hours / (crew × day)
+ * cost = (materials as bought + hours × rate) / area; days open = field hours / (crew × day)
  *
  * @param input  [-] the candidate's parts
  * @returns      [m², USD/m², h/m², kg/m², -, days] quantities and comparison figures per roof area
@@ -200,7 +185,9 @@ function stepsOf(input: TakeoffInput): number {
  * @assumes      insulated build-up and its edges only: no tear-off, covering, gutters, chimneys
  */
 export function takeoffOf(input: TakeoffInput): Candidate['takeoff'] {
-  const { given, layers, roof, fasteners, airBarrier } = input;
+  const { given, layers, fasteners, airBarrier, layouts } = input;
+  const area_m2 = areaOf(input);
+  const { lengths_m } = planesOf(given);
   const hours = hoursOf(input);
   const materials = materialsOf(input);
   const open_h = sumOf(hours.open);
@@ -212,14 +199,13 @@ export function takeoffOf(input: TakeoffInput): Candidate['takeoff'] {
       material !== null && isBoard(material) ? sum + boardCarbon(material).mid * resistance_m2K_W : sum,
     0,
   );
-  const waste = 1 + wasteShare_pct(given, isPanel(input)) / PERCENT;
   const items = [
-    { id: 'membrane', what: 'air-barrier membrane on the deck', quantity: roof.area_m2, unit: 'm²' },
-    ...insulationLayers(layers).map((layer) => ({
+    { id: 'membrane', what: 'air-barrier membrane on the deck', quantity: area_m2, unit: 'm²' },
+    ...layouts.boards.map(({ layer, layout }) => ({
       id: layer.id,
       what: layer.name,
       thickness_m: layer.thickness_m,
-      quantity: roof.area_m2 * waste,
+      quantity: layout.stock_m2,
       unit: 'm²',
     })),
     {
@@ -246,30 +232,31 @@ export function takeoffOf(input: TakeoffInput): Candidate['takeoff'] {
       : []),
   ];
   return {
-    roofArea_m2: roof.area_m2,
-    eaveLength_m: roof.eaveLength_m,
-    rakeLength_m: roof.rakeLength_m,
+    roofArea_m2: area_m2,
+    eaveLength_m: lengths_m.eave,
+    rakeLength_m: lengths_m.rake,
+    waste_pct: layouts.waste_pct,
     items,
     parts: [
       ...materials.map(({ price, amount }) => ({
         price,
         what: 'material' as const,
-        amount_m2: amount / roof.area_m2,
+        amount_m2: amount / area_m2,
       })),
       ...hours.open.map(({ price, amount }) => ({
         price,
         what: 'open-hours' as const,
-        amount_m2: amount / roof.area_m2,
+        amount_m2: amount / area_m2,
       })),
       ...hours.edge.map(({ price, amount }) => ({
         price,
         what: 'edge-hours' as const,
-        amount_m2: amount / roof.area_m2,
+        amount_m2: amount / area_m2,
       })),
     ],
     laborRate_USD_h: rate,
-    cost_USD_m2: (sumOf(materials) + labor_h * rate) / roof.area_m2,
-    labor_h_m2: labor_h / roof.area_m2,
+    cost_USD_m2: (sumOf(materials) + labor_h * rate) / area_m2,
+    labor_h_m2: labor_h / area_m2,
     carbon_kg_m2,
     trades: tradesOf(input).length,
     steps: stepsOf(input),

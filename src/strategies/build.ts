@@ -21,7 +21,8 @@ import { roofOf } from '../roof/measures.ts';
 import { moistureOf } from '../roof/moisture/condensation.ts';
 import { dryingOf } from '../roof/moisture/drying.ts';
 import { overhangOf } from '../roof/overhang.ts';
-import { takeoffOf, wasteShare_pct } from '../roof/takeoff.ts';
+import { takeoffOf } from '../roof/takeoff.ts';
+import { layoutsOf } from '../roof/takeoffLayout.ts';
 import { goalOf, thermalOf } from '../roof/thermal.ts';
 import type { Draft } from '../roof/draft.ts';
 import { variantId, type Variant } from '../roof/variant.ts';
@@ -210,12 +211,13 @@ export function buildCandidate(
   const thermal = thermalOf(given, layers, bridges, requirements.ceiling, climate);
   const planes = once(given, `planes/${partsKey(variant)}`, () => planeMonthsOf(given, layers, climate));
   const airBarrier = airBarrierOf(given, variant.carrier, roof);
+  const layouts = layoutsOf(given, layers, variant.strategy === 'prebonded-panel');
   return {
     variant,
     outrigger,
     windUse,
     reachesGoal,
-    waste_pct: wasteShare_pct(given, variant.strategy === 'prebonded-panel'),
+    waste_pct: layouts.waste_pct,
     candidate: {
       id: variantId(variant),
       strategy: variant.strategy,
@@ -235,7 +237,7 @@ export function buildCandidate(
       structure,
       fasteners,
       edge: edgeOf(given, variant, layers, angle_deg),
-      takeoff: takeoffOf({ given, variant, layers, roof, airBarrier, fasteners, outrigger }),
+      takeoff: takeoffOf({ given, variant, layers, roof, layouts, airBarrier, fasteners, outrigger }),
     },
   };
 }

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Candidate } from '../../src/evaluation/evaluation.ts';
-import { wasteShare_pct } from '../../src/roof/takeoff.ts';
+import { layoutOf } from '../../src/roof/takeoffLayout.ts';
 import type { Variant } from '../../src/roof/variant.ts';
 import { candidateOf, completed, flush, panel, type Changes } from '../support/roofs.ts';
 
@@ -14,22 +14,40 @@ const quantity = ({ items }: Takeoff, id: string): number =>
 /** The plain roof: 2 × 12.6 m × 4.4 m × √1.25. */
 const area_m2 = 2 * 12.6 * 4.4 * Math.sqrt(1.25);
 
-describe('waste', () => {
-  it('boards: 4 % plain, 1 % for each valley and dormer, 0.3 % for each opening, 4 % for hips', () => {
-    expect(wasteShare_pct(completed(), false)).toBe(4);
-    const broken = completed({
-      'roof.valleys': 3,
-      'roof.dormers': 1,
-      'roof.skylights': 2,
-      'roof.shape': 'hip',
-    });
-    expect(wasteShare_pct(broken, false)).toBeCloseTo(4 + 4 + 0.6 + 4, 9);
-  });
+/** One board, panel or sheet of 4 by 8 ft. */
+const board_m2 = 1.2192 * 2.4384;
+/**
+ * By hand. Boards end at nailers: 12.6 − 2 × 0.0889 = 12.4222 m by 4.4 √1.25 − 0.1397 = 4.7797 m on each slope.
+ * First layer, four rows: five whole and 0.2302, or 1.2192, four whole and 1.4494. The top row is ripped to 1.122 m.
+ * First slope: 6 + 5 + 5 + 6 boards (1.2192 and one 0.2302 come from offcuts); second slope: 5 + 5 + 5 + 6.
+ */
+const BOARDS_1 = 22 + 21;
+/**
+ * Second layer, moved by 2 ft along and half a board up: rows of 0.6096, three of 1.2192 and 0.5125 m.
+ * First slope: 3 + 5 + 6 + 5 + 3 boards; second slope: 2 + 5 + 6 + 5 + 3.
+ */
+const BOARDS_2 = 22 + 21;
+/**
+ * Sheets lie on the nailers: 12.6 by 4.919 m, four rows and a strip of 0.0426 m.
+ * First slope: 6 + 5 + 5 + 6 + 1 (five strips from one sheet); second slope: 5 + 5 + 5 + 6 + 0.
+ */
+const SHEETS = 23 + 21;
+/** Panels keep their place along the panel: each 0.2302 at the right end takes a new one, its rest begins the next row. */
+const PANELS = 22 + 22;
 
-  it('panels: 5 % plain, 5 % for each break, 1.5 % for each opening, 12 % for hips', () => {
-    expect(wasteShare_pct(completed(), true)).toBe(5);
-    const broken = completed({ 'roof.valleys': 3, 'roof.chimneys': 1, 'roof.shape': 'cross-gable' });
-    expect(wasteShare_pct(broken, true)).toBeCloseTo(5 + 15 + 1.5 + 12, 9);
+describe('boards, panels and sheets of the plain roof, by hand', () => {
+  const given = completed();
+  it.each([
+    ['first layer', 'eps', 0, BOARDS_1],
+    ['second layer', 'eps', 1, BOARDS_2],
+    ['second deck', 'sheet', 0, SHEETS],
+    ['panels', 'panel', 0, PANELS],
+  ] as const)('%s', (_, what, layer, count) => {
+    const found = layoutOf(given, what, layer);
+    expect(found.count).toBe(count);
+    const covered_m2 = what === 'sheet' ? area_m2 : 2 * 12.4222 * (4.4 * Math.sqrt(1.25) - 0.1397);
+    expect(found.covered_m2).toBeCloseTo(covered_m2, 9);
+    expect(found.waste_pct).toBeCloseTo(100 * ((count * board_m2) / covered_m2 - 1), 9);
   });
 
   it('more valleys mean more waste, hours and money, for panels more than for boards', () => {
@@ -38,15 +56,19 @@ describe('waste', () => {
     expect(rise({})).toBeGreaterThan(0);
     expect(rise(panel)).toBeGreaterThan(rise({}));
     expect(takeoff({ 'roof.valleys': 6 }).labor_h_m2).toBeGreaterThan(takeoff().labor_h_m2);
+    expect(takeoff({ 'roof.valleys': 6 }, panel).waste_pct).toBeGreaterThan(
+      takeoff({ 'roof.valleys': 6 }).waste_pct,
+    );
   });
 });
 
 describe('quantities of the plain roof, by hand', () => {
-  it('membrane for the roof, boards with waste, screws with a tenth spare, 60 blocks', () => {
+  it('membrane for the roof, boards as laid out, screws with a tenth spare, 60 blocks', () => {
     const found = takeoff();
     expect(found.roofArea_m2).toBeCloseTo(area_m2, 9);
     expect(quantity(found, 'membrane')).toBeCloseTo(area_m2, 9);
-    expect(quantity(found, 'insulation-1')).toBeCloseTo(1.04 * area_m2, 9);
+    expect(quantity(found, 'insulation-1')).toBeCloseTo(BOARDS_1 * board_m2, 9);
+    expect(quantity(found, 'insulation-2')).toBeCloseTo(BOARDS_2 * board_m2, 9);
     // Plan 12.6 m by two slopes of 4.4 m, strips of 3 ft along eaves, rakes and ridge, each zone to whole screws.
     const a_m = 0.9144;
     const zones_m2 = [
@@ -80,8 +102,8 @@ describe('carbon', () => {
 });
 
 describe('hours and days', () => {
-  it('two layers of board by table: 0.1399 h/m² laid, 0.2368 h/m² screws and deck, 4 % more for cuts', () => {
-    const field_h = area_m2 * (0.1399 + 0.2368) * 1.04;
+  it('two layers of board by table: 0.1399 h/m² of both laid, 0.2368 h/m² screws and deck, of what is bought', () => {
+    const field_h = board_m2 * (((BOARDS_1 + BOARDS_2) * 0.1399) / 2 + SHEETS * 0.2368);
     const edge_h = 60 * 0.25 + 24 * 0.9843;
     const found = takeoff();
     expect(found.labor_h_m2).toBeCloseTo((field_h + edge_h) / area_m2, 9);
@@ -90,13 +112,16 @@ describe('hours and days', () => {
 
   it('a panel alone: 0.1184 h/m² with a lift, 1.8 times that without', () => {
     const days = (lift: boolean) => takeoff({ 'work.lift': lift }, panel).daysOpen;
-    expect(days(true)).toBeCloseTo((area_m2 * 0.1184 * 1.05) / 24, 9);
+    expect(days(true)).toBeCloseTo((PANELS * board_m2 * 0.1184) / 24, 9);
     expect(days(false) / days(true)).toBeCloseTo(1.8, 9);
   });
 
   it('lapped metal on battens halves the step of screws and deck', () => {
     const metal = takeoff({ 'covering.kind': 'metal-panel' }).daysOpen;
-    expect(metal).toBeCloseTo((area_m2 * (0.1399 + 0.2368 / 2) * 1.04) / 24, 9);
+    expect(metal).toBeCloseTo(
+      (board_m2 * (BOARDS_1 + BOARDS_2) * (0.1399 / 2) + area_m2 * (0.2368 / 2)) / 24,
+      9,
+    );
   });
 
   it('a crew that has never done it takes 1.4 times as long', () => {
@@ -123,7 +148,8 @@ describe('money', () => {
     const own = { 'work.crew': 'self-build' };
     const found = candidateOf({ ...wanted, ...own }, panel);
     const board = 6.11 * found.thermal.aboveDeck_m2K_W;
-    const perArea = 1.05 * (board + 16.146 + 12.917) + 11.84 + (found.fasteners.count * 1 + 60 * 4) / area_m2;
+    const panels = (PANELS * board_m2 * (board + 16.146 + 12.917)) / area_m2;
+    const perArea = panels + 11.84 + (found.fasteners.count * 1 + 60 * 4) / area_m2;
     expect(found.takeoff.cost_USD_m2).toBeCloseTo(perArea, 6);
   });
 });
