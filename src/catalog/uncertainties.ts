@@ -66,6 +66,8 @@ export const uncertaintiesTable = v.strictObject({
   /** Chance that an answer of a closed set is another one: when assumed, and when given. */
   chances: v.strictObject({
     assumedIsOther: share,
+    /** Of a wish that only the owner decides. */
+    assumedWishIsOther: share,
     givenIsOther: share,
     reason: text,
     source: text,

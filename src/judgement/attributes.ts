@@ -85,6 +85,15 @@ const measures: Readonly<Record<string, Measure>> = {
   futureFeet: ({ candidate }) => toMillimeter(candidate.edge.buildUp_m),
 };
 
+/** A wind that stands in still tells the ways apart; it says nothing about whether one of them holds. */
+function windNote({ windUse, candidate }: Draft): { note?: string } {
+  if (windUse === null) return { note: 'The wind tables here do not reach this slope: 1 is taken.' };
+  const standIn = candidate.fasteners.windGap?.standIn ?? null;
+  return standIn === null
+    ? {}
+    : { note: `Wind of a stand-in (${standIn}), to compare the ways only; not covered by the table.` };
+}
+
 /** The criteria that have a measure. */
 export const measuredIds: readonly string[] = Object.keys(measures);
 
@@ -110,9 +119,7 @@ export function attributesOf(draft: Draft, given: CompleteCase, requirements: Re
       measure: value,
       unit: row.kind,
       value: valueOfMeasure(value, row.anchors),
-      ...(row.id === 'windHold' && draft.windUse === null
-        ? { note: 'The wind tables here do not reach this slope: 1 is taken.' }
-        : {}),
+      ...(row.id === 'windHold' ? windNote(draft) : {}),
     };
   });
 }

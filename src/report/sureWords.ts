@@ -25,10 +25,17 @@ const isKind = (kind: string): kind is MeasureKind => (measureKinds as readonly 
 const fieldAt = (questions: Questions, path: string, question: string) =>
   questions[question]?.fields.find((one) => one.path === path);
 
+/** Labels shorter than this say too little away from their question: `Your wish`. */
+const SHORT = 10;
+
 /** What an answer is about, in the words of its question. */
-export const answerName = (questions: Questions, path: string, question: string): string =>
-  fieldAt(questions, path, question)?.label ??
-  capital(spaced(path.split('.').at(-1)?.replace(/_.*$/, '') ?? path));
+export function answerName(questions: Questions, path: string, question: string): string {
+  const label =
+    fieldAt(questions, path, question)?.label ??
+    capital(spaced(path.split('.').at(-1)?.replace(/_.*$/, '') ?? path));
+  const title = questions[question]?.title;
+  return label.length < SHORT && title !== undefined ? `${label} (“${title}”)` : label;
+}
 
 /** An answer as a person would say it. */
 export function answerWords(

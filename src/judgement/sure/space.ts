@@ -63,7 +63,7 @@ function allowed(path: string, value: number): number {
 
 /** Each closed set that has a default: every question that the interview asks. */
 function closedAnswers(given: Case, evaluation: Evaluation): OpenAnswer[] {
-  const { assumedIsOther, givenIsOther } = uncertainties.chances;
+  const { assumedIsOther, assumedWishIsOther, givenIsOther } = uncertainties.chances;
   const seen = new Set<string>();
   return defaultRows.flatMap(({ path, question }): OpenAnswer[] => {
     const options = closedSet(path);
@@ -72,12 +72,14 @@ function closedAnswers(given: Case, evaluation: Evaluation): OpenAnswer[] {
     seen.add(path);
     const isAssumed = valueAt(given, path) === undefined;
     const others = options.filter((option) => option !== is);
-    const chance = isAssumed ? assumedIsOther : givenIsOther;
+    const finder = finderOf(path);
+    const ifAssumed = finder === 'owner' ? assumedWishIsOther : assumedIsOther;
+    const chance = isAssumed ? ifAssumed : givenIsOther;
     return [
       {
         path,
         question,
-        finder: finderOf(path),
+        finder,
         is,
         isAssumed,
         others,

@@ -13,6 +13,18 @@ export interface CriticalWeight {
 const PERCENT = 100;
 
 /**
+ * What a weight that moved alone is of all weights, once they are scaled to sum 1 again.
+ *
+ * w' = l / (1 - w + l)
+ *
+ * @param weight  [-] its share before, 0 to 1
+ * @param level   [-] where it moved to, on the same scale, the others held
+ * @returns       [-] its share after
+ * @source        OUR-JUDGEMENT scaling to sum 1, textbook form (memory)
+ */
+export const shareThen = (weight: number, level: number): number => level / (1 - weight + level);
+
+/**
  * Critical change of every single weight for a pair of alternatives.
  *
  * delta_k = (P_to - P_from) / (a_from,k - a_to,k), in percent of w_k; feasible only where w_k + delta_k >= 0

@@ -11,6 +11,9 @@ const standards = { 'asce7-16': 'ASCE-7-16', 'asce7-22': 'ASCE-7-22' } as const;
 
 type Fasteners = Candidate['fasteners'];
 
+const standInNote = ({ reason, standIn }: NonNullable<Fasteners['windGap']>): string =>
+  standIn === null ? `${reason} ` : `Stand-in: ${standIn}; not covered by the table. ${reason} `;
+
 /** The row whose screw is used most; the first where the wind tables do not reach. */
 const worstOf = (schedule: readonly ScheduleRow[]): ScheduleRow | undefined =>
   schedule.reduce<ScheduleRow | undefined>(
@@ -23,6 +26,7 @@ function windWorkings(fasteners: Fasteners, angle_deg: number): Working[] {
   if (row === undefined || row.uplift_Pa === null || row.suction_Pa === null) return [];
   const source = { source: standards[fasteners.edition], known: 'seen-transcription' };
   const pull = fasteners.checks.find(({ id }) => id === 'screw-withdrawal');
+  const note = `${fasteners.windGap === null ? '' : standInNote(fasteners.windGap)}${PROVISIONAL}`;
   return [
     {
       id: 'zone-uplift',
@@ -37,9 +41,9 @@ function windWorkings(fasteners: Fasteners, angle_deg: number): Working[] {
       result: valueIn('p', 'net uplift, allowable-stress level', row.uplift_Pa, 'load'),
       ...source,
       clause: 'section 2.4.1 combination 7, chapter 30 for the zone',
-      note: PROVISIONAL,
+      note,
     },
-    ...(pull === undefined
+    ...(pull === undefined || pull.demand === null
       ? []
       : [
           {
@@ -53,14 +57,19 @@ function windWorkings(fasteners: Fasteners, angle_deg: number): Working[] {
               valueIn('b', 'between lines', row.across_m, 'length'),
             ],
             result: valueIn('T', 'pull', pull.demand, 'force'),
-            limit: {
-              value: pull.capacity,
-              kind: 'force' as const,
-              meaning: 'withdrawal of one screw in wind',
-              meets: pull.ratio <= 1,
-            },
+            ...(pull.open || pull.ratio === null
+              ? {}
+              : {
+                  limit: {
+                    value: pull.capacity,
+                    kind: 'force' as const,
+                    meaning: 'withdrawal of one screw in wind',
+                    meets: pull.ratio <= 1,
+                  },
+                }),
             ...source,
             clause: 'tributary area of one screw',
+            note,
           },
         ]),
   ];
@@ -158,7 +167,10 @@ const checkKinds = { N: 'force', m: 'length', Pa: 'stress' } as const;
 /** Checks that no other working shows. */
 const ownChecks = new Set(['screw-combined', 'screw-penetration', 'screw-edge', 'screw-row']);
 
-const checkWorking = (check: FasteningCheck): Working => ({
+type Worked = FasteningCheck & { readonly demand: number; readonly ratio: number };
+const isWorked = (check: FasteningCheck): check is Worked => check.demand !== null && check.ratio !== null;
+
+const checkWorking = (check: Worked): Working => ({
   id: `fastening-${check.id}`,
   title: check.what,
   formula: 'use = demand / limit',
@@ -168,11 +180,13 @@ const checkWorking = (check: FasteningCheck): Working => ({
     valueIn('R', 'limit of this screening', check.capacity, checkKinds[check.unit]),
   ],
   result: valueIn('u', 'use; past 1 the screening fails', check.ratio, 'ratio'),
-  limit: { value: 1, kind: 'ratio', meaning: 'screening limit', meets: check.ratio <= 1 },
+  ...(check.open
+    ? {}
+    : { limit: { value: 1, kind: 'ratio', meaning: 'screening limit', meets: check.ratio <= 1 } }),
   source: check.source,
   clause: check.clause,
   known: check.known,
-  note: PROVISIONAL,
+  note: check.open ? `Wind of a stand-in, not covered by the table. ${PROVISIONAL}` : PROVISIONAL,
 });
 
 export function fasteningWorkings({ requirements }: Evaluation, candidate: Candidate): Working[] {
@@ -215,8 +229,11 @@ export function fasteningWorkings({ requirements }: Evaluation, candidate: Candi
       known: 'computed',
     },
     ...slidingWorkings(requirements.slope.angle_deg, fasteners),
-    ...fasteners.checks.filter(({ id }) => ownChecks.has(id)).map(checkWorking),
-    ...(missesRafter === null
+    ...fasteners.checks
+      .filter(({ id }) => ownChecks.has(id))
+      .filter(isWorked)
+      .map(checkWorking),
+    ...(missesRafter === null || missesRafter.demand_N === null || missesRafter.ratio === null
       ? []
       : [
           {
@@ -229,12 +246,16 @@ export function fasteningWorkings({ requirements }: Evaluation, candidate: Candi
               valueIn('W_deck', 'hold in the deck, in wind', missesRafter.hold_N, 'force'),
             ],
             result: valueIn('u', 'use', missesRafter.ratio, 'ratio'),
-            limit: {
-              value: 1,
-              kind: 'ratio' as const,
-              meaning: 'hold of the deck',
-              meets: missesRafter.ratio <= 1,
-            },
+            ...(fasteners.windGap === null
+              ? {
+                  limit: {
+                    value: 1,
+                    kind: 'ratio' as const,
+                    meaning: 'hold of the deck',
+                    meets: missesRafter.ratio <= 1,
+                  },
+                }
+              : {}),
             source: missesRafter.source,
             clause: missesRafter.clause,
             known: missesRafter.known,

@@ -1,7 +1,14 @@
 /** Workings of moisture in depth: the month that decides, limits of condensate, drying by place, the gap, leaking air. */
 import { DAYS_OF_MONTHS } from '../../physics/climate.ts';
 import { monthNames } from '../../catalog/months.ts';
-import type { AirLeakage, Candidate, DryingPlace, Evaluation, GapFlow } from '../../evaluation/evaluation.ts';
+import type {
+  AirLeakage,
+  Candidate,
+  DryingPlace,
+  Evaluation,
+  GapFlow,
+  LeakSurface,
+} from '../../evaluation/evaluation.ts';
 import type { Working } from '../../evaluation/working.ts';
 import { valueIn } from './value.ts';
 
@@ -151,7 +158,6 @@ const dryingWorking = (place: DryingPlace, layers: Candidate['layers']): Working
 
 function leakWorkings(leak: AirLeakage): Working[] {
   const cited = { source: leak.source, clause: 'stated hole, pressure and rate', known: leak.known };
-  const days = DAYS_OF_MONTHS.reduce((sum, each) => sum + each, 0);
   return [
     {
       id: 'leak-flow',
@@ -165,33 +171,43 @@ function leakWorkings(leak: AirLeakage): Working[] {
       result: valueIn('Q', 'flow', leak.flow_m3_s, 'airflow'),
       ...cited,
     },
+    ...surfaceWorkings(leak, leak.deck, "the deck's underside"),
+    ...surfaceWorkings(leak, leak.coldSide, 'the cold side of the board, past the deck'),
+  ];
+}
+
+/** Water at one surface by air and by diffusion. */
+function surfaceWorkings(leak: AirLeakage, surface: LeakSurface, where: string): Working[] {
+  const days = DAYS_OF_MONTHS.reduce((sum, each) => sum + each, 0);
+  return [
     {
-      id: 'leak-water',
-      title: "Water that this air leaves on the deck's underside in a year",
-      formula: 'm = Σ Q · ρ · (W_in − W_sat(T_deck)) · t',
-      formulaTex: 'm = \\sum Q\\,\\rho\\,(W_{in} - W_{sat}(T_{deck}))\\,t',
+      id: `leak-water-${surface.id}`,
+      title: `Water that this air leaves on ${where} in a year`,
+      formula: 'm = Σ Q · ρ · (W_in − W_sat(T)) · t',
+      formulaTex: 'm = \\sum Q\\,\\rho\\,(W_{in} - W_{sat}(T))\\,t',
       inputs: [
         valueIn('Q', 'flow', leak.flow_m3_s, 'airflow'),
         valueIn('t', 'days of the year', days, 'days'),
-        valueIn('m_diff', 'by diffusion through one sheet of ceiling', leak.seasonDiffusion_kg, 'water'),
         valueIn(
           'm_rate',
           'at the stated leakage rate of the whole roof',
-          leak.seasonRate_kg_m2,
+          surface.seasonRate_kg_m2,
           'waterPerArea',
         ),
       ],
-      result: valueIn('m', 'through the hole', leak.seasonLeak_kg, 'water'),
-      ...cited,
-      note: 'An upper estimate: all of the air cools to the deck, and no water leaves again. Months with the deck above the dew point add nothing.',
+      result: valueIn('m', 'through the hole', surface.seasonLeak_kg, 'water'),
+      source: leak.source,
+      clause: 'stated hole, pressure and rate',
+      known: leak.known,
+      note: 'An upper estimate: all of the air cools to the surface, and no water leaves again. Months with the surface above the dew point add nothing.',
     },
     {
-      id: 'leak-diffusion',
-      title: 'Water by diffusion through one sheet of ceiling to the same surface',
-      formula: 'm = Σ P · A · (p_in − p_sat(T_deck)) · t',
-      formulaTex: 'm = \\sum P\\,A\\,(p_{in} - p_{sat}(T_{deck}))\\,t',
-      inputs: [valueIn('A', 'sheet of ceiling', leak.sheet_m2, 'area')],
-      result: valueIn('m', 'in a year', leak.seasonDiffusion_kg, 'water'),
+      id: `leak-diffusion-${surface.id}`,
+      title: `Water by diffusion to ${where} through one sheet`,
+      formula: 'm = Σ P · A · (p_in − p_sat(T)) · t',
+      formulaTex: 'm = \\sum P\\,A\\,(p_{in} - p_{sat}(T))\\,t',
+      inputs: [valueIn('A', 'sheet', leak.sheet_m2, 'area')],
+      result: valueIn('m', 'in a year', surface.seasonDiffusion_kg, 'water'),
       source: 'ASTM-E96',
       clause: 'definition of permeance',
       known: 'memory',

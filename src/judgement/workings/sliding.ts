@@ -4,6 +4,12 @@ import type { SlopeWay } from '../../evaluation/fastening.ts';
 import type { Working } from '../../evaluation/working.ts';
 import { valueIn } from './value.ts';
 
+const snowNames = {
+  balanced: 'roof snow',
+  unbalanced: 'mean snow of the lee side, after wind over the ridge',
+  drift: 'roof snow with the drift below the higher roof',
+} as const;
+
 const PROVISIONAL = 'Provisional: the structural engineer decides.';
 
 const wayWords: Readonly<Record<SlopeWay['id'], { title: string; formula: string; tex: string }>> = {
@@ -89,7 +95,7 @@ export function slidingWorkings(angle_deg: number, { slopePath }: Candidate['fas
       formulaTex: 'p = (D + S)\\sin\\alpha',
       inputs: [
         valueIn('D', 'weight above the insulation', slopePath.dead_Pa, 'load'),
-        valueIn('S', 'roof snow', slopePath.snow_Pa, 'load'),
+        valueIn('S', snowNames[slopePath.snowCase], slopePath.snow_Pa, 'load'),
         valueIn('α', 'slope', angle_deg, 'angle'),
       ],
       result: valueIn('p', 'pull for each unit of slope area', slopePath.demand_Pa, 'load'),

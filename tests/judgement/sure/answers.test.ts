@@ -74,12 +74,17 @@ describe('the open answers', () => {
     expect(Math.min(...(pitch?.others as number[]))).toBeLessThan(pitch?.is as number);
   });
 
-  it('put what nobody answered first, with a half chance of another answer', () => {
+  it('put what nobody answered first: a wish is there one time in ten, a fact is another half the time', () => {
     const place = open.findIndex(({ isAssumed }) => !isAssumed);
     expect(open.slice(place).every(({ isAssumed }) => !isAssumed)).toBe(true);
     const asked = openAnswers({ ...given, work: {} }, base).find(({ path }) => path === 'work.budget');
     expect(asked?.isAssumed).toBe(true);
     expect(asked?.chances.reduce((sum, chance) => sum + chance, 0)).toBeCloseTo(
+      uncertainties.chances.assumedWishIsOther,
+      12,
+    );
+    const deck = openAnswers({ ...given, framing: {} }, base).find(({ path }) => path === 'framing.deck');
+    expect(deck?.chances.reduce((sum, chance) => sum + chance, 0)).toBeCloseTo(
       uncertainties.chances.assumedIsOther,
       12,
     );

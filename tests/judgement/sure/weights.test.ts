@@ -4,7 +4,7 @@
  */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { criticalWeights } from '../../../src/judgement/sure/weights.ts';
+import { criticalWeights, shareThen } from '../../../src/judgement/sure/weights.ts';
 import { overturnOf, totalOf } from '../../../src/judgement/weighted.ts';
 
 const weights = { C1: 0.3277, C2: 0.3058, C3: 0.2876, C4: 0.079 };
@@ -44,6 +44,13 @@ describe('the example of Triantaphyllou and Sánchez', () => {
     const smallest = overturnOf(weights, { id: 'A1', scores: A1 }, { id: 'A2', scores: A2 });
     expect(smallest.criterion).toBe('C3');
     expect(smallest.change_pct).toBeCloseTo(criticalWeights(weights, A1, A2)[2]?.change_pct ?? 0, 9);
+  });
+});
+
+describe('a weight that moved alone', () => {
+  it('is a share of all again: 0.2 moved to 0.4 of 1.2 is a third', () => {
+    expect(shareThen(0.2, 0.4)).toBeCloseTo(1 / 3, 12);
+    expect(shareThen(0.2, 0.2)).toBeCloseTo(0.2, 12);
   });
 });
 
