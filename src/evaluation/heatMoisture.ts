@@ -143,23 +143,31 @@ export const gapFlowSchema = v.object({
   basis: word,
 });
 
-/** Water that leaking air carries to the deck beside what diffusion carries, over the cold months. */
+/** A surface that leaking air may reach, and the water that air and diffusion bring to it. */
+export const leakSurfaceSchema = v.object({
+  /** The deck's underside, or the cold side of the board: where air goes that finds a way past the deck. */
+  id: v.picklist(['deck', 'cold-side']),
+  after: word,
+  monthlyLeak_kg: twelve,
+  seasonLeak_kg: number,
+  monthlyDiffusion_kg: twelve,
+  seasonDiffusion_kg: number,
+  /** Leak through the whole roof at the stated leakage rate, per roof area. */
+  seasonRate_kg_m2: number,
+});
+
+/** Water that leaking air carries through a stated hole beside what diffusion carries through a stated area. */
 export const airLeakageSchema = v.object({
   /** The stated hole per roof and the stated pressure. */
   hole_m2: number,
   pressure_Pa: number,
   flow_m3_s: number,
-  /** The first surface that the air meets: the deck's underside. */
-  after: word,
-  monthlyLeak_kg: twelve,
-  seasonLeak_kg: number,
-  /** Diffusion through a stated area of ceiling (a 4 by 8 ft sheet) to the same surface. */
+  /** Area of whole roof (a 4 by 8 ft sheet) through which diffusion is counted to the same surface. */
   sheet_m2: number,
-  monthlyDiffusion_kg: twelve,
-  seasonDiffusion_kg: number,
-  /** Leak through the whole roof at the stated leakage rate, per roof area. */
+  /** The stated leakage rate of the whole roof. */
   rate_m3_sm2: number,
-  seasonRate_kg_m2: number,
+  deck: leakSurfaceSchema,
+  coldSide: leakSurfaceSchema,
   known: word,
   source: word,
 });
@@ -178,6 +186,7 @@ export type CondensationPlane = v.InferOutput<typeof condensationPlaneSchema>;
 export type Profile = v.InferOutput<typeof profileSchema>;
 export type DryingPlace = v.InferOutput<typeof dryingPlaceSchema>;
 export type GapFlow = v.InferOutput<typeof gapFlowSchema>;
+export type LeakSurface = v.InferOutput<typeof leakSurfaceSchema>;
 export type AirLeakage = v.InferOutput<typeof airLeakageSchema>;
 export type BridgeLoss = v.InferOutput<typeof bridgeLossSchema>;
 export type ThermalZone = v.InferOutput<typeof thermalZoneSchema>;

@@ -2,7 +2,7 @@
 import { point } from '../drawing/geometry.ts';
 import { polygon, pen, text, type Shape } from '../drawing/shapes.ts';
 import { wrapText } from '../drawing/text-metrics.ts';
-import type { AirLeakage } from '../evaluation/heatMoisture.ts';
+import type { AirLeakage, LeakSurface } from '../evaluation/heatMoisture.ts';
 import { show, type System } from '../measures.ts';
 import { BASELINE, layoutOf, LEADING, pictureOf, titleAt, wordsAt } from './layout.ts';
 import { barShapes, rectangle } from './marks.ts';
@@ -18,7 +18,7 @@ import {
   type PlotTable,
 } from './plot.ts';
 
-const TITLE = 'Water that reaches the deck in a cold season';
+const TITLE = 'Water by leaking air and by diffusion in a cold season';
 /** [mm] Side of the larger square, from a square to its words, and between the two. */
 const LARGEST_mm = 42;
 const BESIDE_mm = 3;
@@ -32,54 +32,73 @@ const FIGURE_SIZE = 1.3;
 export const side_mm = (amount_kg: number, perKilogram_mm2: number): number =>
   Math.sqrt(Math.max(0, amount_kg) * perKilogram_mm2);
 
-function wordsOf(leak: AirLeakage, system: System): { air: string[]; diffusion: string[] } {
-  const hole = `Air leaking through ${show('hole', leak.hole_m2, system)} of holes in the ceiling, ${show('airflow', leak.flow_m3_s, system)}`;
-  const sheet = `Diffusion through ${show('area', leak.sheet_m2, system)} of whole ceiling`;
-  const dry = 'none: the deck dries that way instead';
+/** The surface that is drawn: the deck when it gets water, else the cold side of the board. */
+export const drawnSurface = ({ deck, coldSide }: AirLeakage): LeakSurface => (isDry(deck) ? coldSide : deck);
+
+const isDry = ({ seasonLeak_kg, seasonDiffusion_kg }: LeakSurface): boolean =>
+  seasonLeak_kg <= 0 && seasonDiffusion_kg <= 0;
+
+const whereIs = ({ id }: LeakSurface): string =>
+  id === 'deck' ? 'on the deck' : 'on the cold side of the board';
+
+const whole = ({ id }: LeakSurface): string => (id === 'deck' ? 'whole ceiling' : 'whole roof');
+
+function wordsOf(
+  leak: AirLeakage,
+  surface: LeakSurface,
+  system: System,
+): { air: string[]; diffusion: string[] } {
+  const { seasonDiffusion_kg } = surface;
+  const hole = `${whereIs(surface)}, by air leaking through ${show('hole', leak.hole_m2, system)} of holes, ${show('airflow', leak.flow_m3_s, system)}`;
+  const sheet = `${whereIs(surface)}, by diffusion through ${show('area', leak.sheet_m2, system)} of ${whole(surface)}`;
+  const dry = 'none: vapor leaves that way instead';
   return {
-    air: [show('water', leak.seasonLeak_kg, system), hole],
-    diffusion: [leak.seasonDiffusion_kg > 0 ? show('water', leak.seasonDiffusion_kg, system) : dry, sheet],
+    air: [show('water', surface.seasonLeak_kg, system), hole],
+    diffusion: [seasonDiffusion_kg > 0 ? show('water', seasonDiffusion_kg, system) : dry, sheet],
   };
 }
 
-function tableOf(leak: AirLeakage, system: System): PlotTable {
+function tableOf({ deck, coldSide }: AirLeakage, system: System): PlotTable {
+  const amounts = (leak: LeakSurface, month?: number) =>
+    (month === undefined
+      ? [leak.seasonLeak_kg, leak.seasonDiffusion_kg]
+      : [leak.monthlyLeak_kg[month], leak.monthlyDiffusion_kg[month]]
+    ).map((amount) => numberCell('water', amount, system));
   return {
-    caption: 'Water to the deck by month; negative dries',
+    caption: 'Water to the deck, and past the deck to the cold side of the board, by month',
     columns: [
       wordColumn('month', 'Month'),
-      numberColumn('leak', 'By leaking air', 'water', system),
-      numberColumn('diffusion', 'By diffusion', 'water', system),
+      numberColumn('deck-leak', 'Deck, by air', 'water', system),
+      numberColumn('deck-diffusion', 'Deck, by diffusion', 'water', system),
+      numberColumn('cold-leak', 'Cold side, by air', 'water', system),
+      numberColumn('cold-diffusion', 'Cold side, by diffusion', 'water', system),
     ],
     rows: [
       ...winterMiddle.map((month) => [
         wordCell(monthNames[month] ?? ''),
-        numberCell('water', leak.monthlyLeak_kg[month], system),
-        numberCell('water', leak.monthlyDiffusion_kg[month], system),
+        ...amounts(deck, month),
+        ...amounts(coldSide, month),
       ]),
-      [
-        wordCell('Season'),
-        numberCell('water', leak.seasonLeak_kg, system),
-        numberCell('water', leak.seasonDiffusion_kg, system),
-      ],
+      [wordCell('Season'), ...amounts(deck), ...amounts(coldSide)],
     ],
   };
 }
 
-const isDry = ({ seasonLeak_kg, seasonDiffusion_kg }: AirLeakage): boolean =>
-  seasonLeak_kg <= 0 && seasonDiffusion_kg <= 0;
-
 function sentenceOf(leak: AirLeakage, system: System): string {
-  if (isDry(leak))
-    return `With the humidity assumed, neither air leaking through ${show('hole', leak.hole_m2, system)} of holes nor diffusion through ${show('area', leak.sheet_m2, system)} of whole ceiling leaves water on the deck in any month: it stays warm enough.`;
-  const hole = `Through ${show('hole', leak.hole_m2, system)} of holes leaking air brings ${show('water', leak.seasonLeak_kg, system)} of water to the deck in a cold season`;
-  if (leak.seasonDiffusion_kg <= 0)
-    return `${hole}; diffusion through ${show('area', leak.sheet_m2, system)} of whole ceiling brings none.`;
-  const brings = show('water', leak.seasonDiffusion_kg, system);
-  return `${hole}; diffusion through ${show('area', leak.sheet_m2, system)} of whole ceiling brings ${brings}. ${
-    leak.seasonLeak_kg > leak.seasonDiffusion_kg
-      ? 'That is why the air barrier matters more than the vapor retarder.'
-      : 'Here diffusion brings more; the vapor retarder matters as well as the air barrier.'
-  }`;
+  const surface = drawnSurface(leak);
+  const holes = `${show('hole', leak.hole_m2, system)} of holes`;
+  const area = `${show('area', leak.sheet_m2, system)} of ${whole(surface)}`;
+  if (isDry(surface))
+    return `With the humidity assumed, neither air leaking through ${holes} nor diffusion through ${area} leaves water in any month: every surface stays warm enough.`;
+  const water = show('water', surface.seasonLeak_kg, system);
+  const brings = surface.seasonDiffusion_kg > 0 ? show('water', surface.seasonDiffusion_kg, system) : 'none';
+  const reason =
+    surface.seasonLeak_kg > surface.seasonDiffusion_kg
+      ? 'That is why the air barrier and its joints matter more than the vapor retarder.'
+      : 'Here diffusion brings more; the vapor retarder matters as well as the air barrier.';
+  return surface.id === 'deck'
+    ? `Through ${holes} leaking air brings ${water} of water to the deck in a cold season; diffusion through ${area} brings ${brings}. ${reason}`
+    : `The deck stays warm enough in every month. But air that finds a way past it through ${holes} would leave ${water} of water on the cold side of the board in a cold season; diffusion through ${area} brings ${brings}. ${reason}`;
 }
 
 interface Way {
@@ -130,13 +149,14 @@ export function airLeakPlot(leak: AirLeakage, options: PlotOptions): Plot {
   const { margin_mm, size_mm, width_mm } = layout;
   const sentence = sentenceOf(leak, system);
   const table = tableOf(leak, system);
-  if (isDry(leak)) return { name: 'air-leak', title: TITLE, picture: null, sentence, table };
+  const surface = drawnSurface(leak);
+  if (isDry(surface)) return { name: 'air-leak', title: TITLE, picture: null, sentence, table };
   const title = titleAt(TITLE, layout);
-  const words = wordsOf(leak, system);
-  const perKilogram_mm2 = LARGEST_mm ** 2 / Math.max(leak.seasonLeak_kg, leak.seasonDiffusion_kg);
+  const words = wordsOf(leak, surface, system);
+  const perKilogram_mm2 = LARGEST_mm ** 2 / Math.max(surface.seasonLeak_kg, surface.seasonDiffusion_kg);
   const ways: readonly Way[] = [
-    { amount_kg: leak.seasonLeak_kg, words: words.air, pattern: 'right' },
-    { amount_kg: leak.seasonDiffusion_kg, words: words.diffusion, pattern: 'plain' },
+    { amount_kg: surface.seasonLeak_kg, words: words.air, pattern: 'right' },
+    { amount_kg: surface.seasonDiffusion_kg, words: words.diffusion, pattern: 'plain' },
   ];
   const isNarrow = options.size === 'narrow';
   const inner_mm = width_mm - 2 * margin_mm - 1;

@@ -60,27 +60,43 @@ export const anyHeatLoss: fc.Arbitrary<HeatLoss> = fc
     };
   });
 
+const sumOf = (values: readonly number[]): number => values.reduce((a, b) => a + b, 0);
+
+const anySurface = (id: 'deck' | 'cold-side'): fc.Arbitrary<AirLeakage['deck']> =>
+  fc
+    .record({
+      leak: twelve(between(0, 5)),
+      diffusion: twelve(between(0, 5)),
+      share: between(0, 1),
+      isDry: fc.boolean(),
+    })
+    .map(({ leak, diffusion, share, isDry }) => {
+      const by = isDry ? leak.map(() => 0) : leak;
+      const through = diffusion.map((value) => (isDry ? 0 : value * share ** 3));
+      return {
+        id,
+        after: id === 'deck' ? 'cavity' : 'insulation-2',
+        monthlyLeak_kg: by,
+        seasonLeak_kg: sumOf(by),
+        monthlyDiffusion_kg: through,
+        seasonDiffusion_kg: sumOf(through),
+        seasonRate_kg_m2: 0.1,
+      };
+    });
+
 export const anyAirLeak: fc.Arbitrary<AirLeakage> = fc
-  .record({ leak: twelve(between(0, 5)), diffusion: twelve(between(0, 5)), share: between(0, 1) })
-  .map(({ leak, diffusion, share }) => {
-    const through = diffusion.map((value) => value * share ** 3);
-    const sum = (values: readonly number[]): number => values.reduce((a, b) => a + b, 0);
-    return {
-      hole_m2: 0.00064516,
-      pressure_Pa: 4,
-      flow_m3_s: 0.001,
-      after: 'cavity',
-      monthlyLeak_kg: leak,
-      seasonLeak_kg: sum(leak),
-      sheet_m2: 2.97,
-      monthlyDiffusion_kg: through,
-      seasonDiffusion_kg: sum(through),
-      rate_m3_sm2: 3e-5,
-      seasonRate_kg_m2: 0.1,
-      known: 'our judgement',
-      source: 'OUR-JUDGEMENT',
-    };
-  });
+  .record({ deck: anySurface('deck'), coldSide: anySurface('cold-side') })
+  .map(({ deck, coldSide }) => ({
+    hole_m2: 0.00064516,
+    pressure_Pa: 4,
+    flow_m3_s: 0.001,
+    sheet_m2: 2.97,
+    rate_m3_sm2: 3e-5,
+    deck,
+    coldSide,
+    known: 'our judgement',
+    source: 'OUR-JUDGEMENT',
+  }));
 
 const anyPlane = (after: string): fc.Arbitrary<Condensate['planes'][number]> =>
   fc

@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { boxOf, type Point } from '../../src/drawing/geometry.ts';
 import { leaves, type CircleShape, type Shape, type TextShape } from '../../src/drawing/shapes.ts';
 import { measures, type System } from '../../src/measures/scales.ts';
-import { airLeakPlot, side_mm } from '../../src/plot/airLeak.ts';
+import { airLeakPlot, drawnSurface, side_mm } from '../../src/plot/airLeak.ts';
 import { valueAxis } from '../../src/plot/axis.ts';
 import { deckMonthsPlot, wetMonths } from '../../src/plot/deckMonths.ts';
 import { dryingPlot, reach_months } from '../../src/plot/drying.ts';
@@ -87,9 +87,10 @@ describe('positions read back from the shapes', () => {
           .filter((s) => s.kind === 'polygon' && s.fill === 'covering')
           .map((s) => boxOf(s.kind === 'polygon' ? s.points : []));
         for (const { width, height } of squares) expect(width).toBeCloseTo(height, 6);
-        if (leak.seasonLeak_kg > 0 && leak.seasonDiffusion_kg > 0) {
+        const { seasonLeak_kg, seasonDiffusion_kg } = drawnSurface(leak);
+        if (seasonLeak_kg > 0 && seasonDiffusion_kg > 0) {
           const [a, b] = squares.map(({ width }) => width ** 2);
-          expect((a ?? 0) * leak.seasonDiffusion_kg).toBeCloseTo((b ?? 0) * leak.seasonLeak_kg, 3);
+          expect((a ?? 0) * seasonDiffusion_kg).toBeCloseTo((b ?? 0) * seasonLeak_kg, 3);
         }
       }),
     );

@@ -224,7 +224,7 @@ export function leakageSection(context: Context, best: Candidate): Section[] {
         ...plotBlocks(context, best, 'air-leak'),
         paragraph([
           {
-            text: `Counted with ${say('hole', airLeakage.hole_m2)} of holes at a pressure of ${say('pressure', airLeakage.pressure_Pa)}, that is ${say('airflow', airLeakage.flow_m3_s)}. A whole roof that leaks as an ordinary ceiling does would bring ${say('waterPerArea', airLeakage.seasonRate_kg_m2)} in a cold season. `,
+            text: `Counted with ${say('hole', airLeakage.hole_m2)} of holes at a pressure of ${say('pressure', airLeakage.pressure_Pa)}, that is ${say('airflow', airLeakage.flow_m3_s)}. A whole roof that leaks as an ordinary ceiling does would bring ${say('waterPerArea', airLeakage.deck.seasonRate_kg_m2)} to the deck in a cold season, and ${say('waterPerArea', airLeakage.coldSide.seasonRate_kg_m2)} to the cold side of the board if the deck did not stop it. `,
           },
           cited({ source: airLeakage.source, known: airLeakage.known }),
         ]),

@@ -86,7 +86,6 @@ export function moistureOf(
   const wettest = greatest(found, (plane) => plane.peak_kg_m2);
   const nearest = greatest(found, (plane) => plane.peak_kg_m2 / plane.limit_kg_m2);
   const coldest = climate.monthlyTemperature_C.indexOf(Math.min(...climate.monthlyTemperature_C)) + 1;
-  const deck = planes.find(({ id }) => id === 'deck-underside');
   return {
     method: 'ISO 13788:2012 clause 6, monthly diffusion; leaves out air leakage, storage, sun and rain',
     verdict: year.verdict,
@@ -104,6 +103,6 @@ export function moistureOf(
       indoorAir.basis === 'fixed' ? fixedHumidity : classHumidity,
       ...(isVented ? [ventedSide] : []),
     ],
-    airLeakage: deck === undefined ? null : airLeakageOf(layers, indoorAir, given.indoor.temperature_C, deck),
+    airLeakage: airLeakageOf(layers, indoorAir, given.indoor.temperature_C, planes, climate),
   };
 }
