@@ -33,7 +33,9 @@ export const scheduleRowSchema = v.object({
   perSquare: number,
   ratio: maybe,
   governing: v.picklist(holdGoverns),
-  /** True where no spacing tried holds, or the tables do not reach. */
+  /** True where the wind is that of another roof, which stands in: a spacing to begin from, never a pass. */
+  standIn: flag,
+  /** True where no spacing tried holds, or the tables do not reach this roof. */
   needsDesign: flag,
 });
 
@@ -83,10 +85,14 @@ export const slopeWaySchema = v.object({
   ...citation,
 });
 
+/** Even snow, the mean of the lee side after wind over the ridge, or drift below a higher roof. */
+export const snowCases = ['balanced', 'unbalanced', 'drift'] as const;
+
 export const slopePathSchema = v.object({
-  /** Weight above the insulation and roof snow. */
+  /** Weight above the insulation, and the snow that pulls most down the slope. */
   dead_Pa: number,
   snow_Pa: number,
+  snowCase: v.picklist(snowCases),
   /** (D + S) sin of what lies above the insulation, for each slope area. */
   demand_Pa: number,
   /** Collected at the eave over the whole slope. */
@@ -105,10 +111,13 @@ export const slopePathSchema = v.object({
 export const fasteningCheckSchema = v.object({
   id: word,
   what: word,
-  demand: number,
+  /** Null where it comes from a wind that no table gives. */
+  demand: maybe,
   capacity: number,
   unit: v.picklist(['N', 'm', 'Pa']),
-  ratio: number,
+  ratio: maybe,
+  /** True where the demand is of a wind that stands in, or of none: neither a pass nor a miss. */
+  open: flag,
   who: word,
   ...citation,
 });
@@ -116,21 +125,27 @@ export const fasteningCheckSchema = v.object({
 /** A screw that finds no rafter holds in the deck alone. */
 export const missSchema = v.object({
   hold_N: number,
-  demand_N: number,
-  ratio: number,
+  /** Null where the wind tables do not reach. */
+  demand_N: maybe,
+  ratio: maybe,
   /** How far its tip stands out below the deck, and whether that shows. */
   standsOut_m: number,
   shows: flag,
   ...citation,
 });
 
+/** Why the wind tables do not reach this roof, and the roof whose figures are shown instead. */
+export const windGapSchema = v.object({ reason: word, standIn: v.nullable(word) });
+
 export const fasteningEntries = {
   hold: screwHoldSchema,
+  /** Null where the wind tables reach. */
+  windGap: v.nullable(windGapSchema),
   edition: v.picklist(windEditions),
   /** Width a of the edge strips. */
   edgeWidth_m: number,
   schedule: v.array(scheduleRowSchema),
-  /** Greatest ratio of the schedule; null where the wind tables do not reach. */
+  /** Greatest ratio of the schedule; null where the wind tables do not reach, whatever stands in. */
   upliftUse: maybe,
   /** True when any row of the schedule needs design. */
   upliftNeedsDesign: flag,

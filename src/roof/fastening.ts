@@ -21,9 +21,10 @@ import { scheduleOf } from './fasteningSchedule.ts';
 import { slopePathOf } from './fasteningSlope.ts';
 import { zonesOfRoof } from './fasteningZones.ts';
 import { angleOfPitch_deg, type RoofMeasures } from './geometry.ts';
-import type { RoofLoad } from './loads.ts';
+import { slidingSnowCase, type RoofLoad } from './loads.ts';
 import { once } from './memo.ts';
 import type { Variant } from './variant.ts';
+import { windGapOf } from './windEdition.ts';
 
 const SCREW = 'wood-14';
 /** [m] rounding noise of a sum of lengths. */
@@ -114,7 +115,7 @@ const fasteningKey = (variant: Variant, layers: readonly Layer[], load: RoofLoad
     holdsIn(variant),
     variant.ventilation,
     load.upper_Pa,
-    load.snow_Pa,
+    load.slidingSnow_Pa,
     ...layers.map(({ role, material, thickness_m }) => `${role}:${material ?? ''}:${thickness_m}`),
   ].join('/');
 
@@ -145,7 +146,8 @@ function computed(
   const slopePath = slopePathOf({
     angle_deg,
     dead_Pa: load.upper_Pa,
-    snow_Pa: load.snow_Pa,
+    snow_Pa: load.slidingSnow_Pa,
+    snowCase: slidingSnowCase(load),
     slopeLength_m: roof.slopeLength_m,
     rafterSpacing_m: given.framing.spacing_m,
     screw,
@@ -167,6 +169,7 @@ function computed(
     name: given.insulation.screwReport?.name,
   });
   const ratios = schedule.rows.map((row) => row.ratio);
+  const windGap = windGapOf(given);
   const base = {
     screwLength_m: driven.length_m,
     sold: driven.isSold,
@@ -181,7 +184,9 @@ function computed(
     edition: zonesOfRoof(given).edition,
     edgeWidth_m: zonesOfRoof(given).edge_m,
     schedule: kept([...schedule.rows]),
-    upliftUse: ratios.includes(null) ? null : Math.max(...ratios.map((ratio) => ratio ?? 0)),
+    windGap,
+    upliftUse:
+      windGap !== null || ratios.includes(null) ? null : Math.max(...ratios.map((ratio) => ratio ?? 0)),
     upliftNeedsDesign: schedule.rows.some((row) => row.needsDesign),
     slopePath: kept(slopePath),
   };
@@ -192,6 +197,7 @@ function computed(
     worst: schedule.worst,
     slopePath,
     rows: schedule.rows,
+    windGap,
   } as const;
   return {
     fasteners: {

@@ -3,6 +3,7 @@ import { screwOf } from '../catalog/lumber.ts';
 import type { CompleteCase } from '../case/complete.ts';
 import type { FasteningCheck, RafterMiss, ScheduleRow, SlopePath } from '../evaluation/fastening.ts';
 import type { Candidate } from '../evaluation/evaluation.ts';
+import type { WindGap } from './windEdition.ts';
 import { ENGINEER } from '../structure/screening.ts';
 import { holdUse } from '../structure/screwHold.ts';
 import { allowableWithdrawal } from '../structure/screws.ts';
@@ -17,7 +18,11 @@ export interface CheckSetting {
   readonly worst: { readonly pull_N: number; readonly shear_N: number };
   readonly slopePath: SlopePath;
   readonly rows: readonly ScheduleRow[];
+  readonly windGap: WindGap | null;
 }
+
+/** Whether any wind at all is known, of this roof or of one that stands in. */
+const hasWind = ({ windGap }: CheckSetting): boolean => windGap === null || windGap.standIn !== null;
 
 const NDS = { source: 'NDS-2018', known: 'seen-transcription' } as const;
 const REPORT = { source: 'USER', clause: 'report of the screw', known: 'seen-secondary' } as const;
@@ -49,11 +54,16 @@ export function checksOf(setting: CheckSetting): FasteningCheck[] {
     capacity,
     unit,
     ratio: demand / capacity,
+    open: false,
     who: ENGINEER,
     ...NDS,
     clause,
     ...more,
   });
+  const inWind: Partial<FasteningCheck> =
+    setting.windGap === null
+      ? {}
+      : { open: true, ...(hasWind(setting) ? {} : { demand: null, ratio: null }) };
   const reported = (name: (typeof hold.fromReport)[number]): Partial<FasteningCheck> =>
     hold.fromReport.includes(name) ? REPORT : {};
   const row_m = Math.min(...rows.map((row) => row.spacing_m));
@@ -63,7 +73,7 @@ export function checksOf(setting: CheckSetting): FasteningCheck[] {
       'Pull on the worst screw against its thread',
       [pull_N, hold.withdrawal_N * hold.windDuration, 'N'],
       'section 12.2.2',
-      reported('withdrawal'),
+      { ...reported('withdrawal'), ...inWind },
     ),
     ...(hold.pullThrough_N === null
       ? []
@@ -73,7 +83,7 @@ export function checksOf(setting: CheckSetting): FasteningCheck[] {
             'Pull on the worst screw against its head',
             [pull_N, hold.pullThrough_N * hold.windDuration, 'N'],
             'section 12.2.5',
-            reported('pull-through'),
+            { ...reported('pull-through'), ...inWind },
           ),
         ]),
     check(
@@ -81,6 +91,7 @@ export function checksOf(setting: CheckSetting): FasteningCheck[] {
       'Pull and push down the slope at once on the worst screw',
       [load_N, use.ratios.combined > 0 ? load_N / use.ratios.combined : hold.lateral_N, 'N'],
       'eq. 12.4-1',
+      inWind,
     ),
     check(
       'screw-penetration',
@@ -140,8 +151,8 @@ export function missOf(
   });
   return {
     hold_N,
-    demand_N: worst.pull_N,
-    ratio: worst.pull_N / hold_N,
+    demand_N: hasWind(setting) ? worst.pull_N : null,
+    ratio: hasWind(setting) ? worst.pull_N / hold_N : null,
     standsOut_m: deck.standsOut_m,
     shows: given.framing.deckSeenFromBelow,
     ...NDS,

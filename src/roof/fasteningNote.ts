@@ -11,6 +11,7 @@ export interface NoteInput {
   readonly schedule: readonly ScheduleRow[];
   readonly slopePath: SlopePath;
   readonly upliftNeedsDesign: boolean;
+  readonly windGap: { readonly standIn: string | null } | null;
 }
 
 const both = (length_m: number): string =>
@@ -64,6 +65,9 @@ export function noteOf(input: NoteInput): string {
     into === 'deck'
       ? `into the deck, each way ${spacings(schedule)}`
       : `${both(input.penetration_m)} into each rafter, along it ${spacings(schedule)}`;
-  const design = upliftNeedsDesign ? '; uplift by design of the engineer' : '';
+  const standIn = input.windGap?.standIn ?? null;
+  const design = `${standIn === null ? '' : `; spacings of a stand-in (${standIn}), not covered by the table`}${
+    upliftNeedsDesign ? '; uplift by design of the engineer' : ''
+  }`;
   return `Screws for ${what}: ${hold.name}, ${both(input.screwLength_m)} long, ${where}; ${againstSliding(slopePath)}${design}; screening only, the engineer’s schedule replaces this note.`;
 }

@@ -7,6 +7,7 @@ import { ALLOWABLE_STRESS_WIND, type WindZone } from '../structure/wind.ts';
 import { metersFromInches, squareMetersFromSquareFeet } from '../units.ts';
 import { zonesOfRoof, zoneSuction_Pa, type ZoneArea } from './fasteningZones.ts';
 import { angleOfPitch_deg, cosine, sine } from './geometry.ts';
+import { windGapOf } from './windEdition.ts';
 
 /** [m] spacings that are laid out and drawn: 24, 16, 12, 8, 6 in (common practice). */
 const STEPS_M = [24, 16, 12, 8, 6].map(metersFromInches);
@@ -92,7 +93,7 @@ function chosenTrial(input: ScheduleInput, zone: WindZone): Trial {
   return last;
 }
 
-function rowOf({ zone, area_m2 }: ZoneArea, trial: Trial): ScheduleRow {
+function rowOf({ zone, area_m2 }: ZoneArea, trial: Trial, isCovered: boolean): ScheduleRow {
   const perArea_1_m2 = 1 / (trial.step_m * trial.across_m);
   return {
     zone,
@@ -107,7 +108,8 @@ function rowOf({ zone, area_m2 }: ZoneArea, trial: Trial): ScheduleRow {
     perSquare: perArea_1_m2 * SQUARE_M2,
     ratio: trial.use?.ratio ?? null,
     governing: trial.use?.governing ?? 'not-covered',
-    needsDesign: trial.use === null || trial.use.ratio > 1,
+    standIn: !isCovered && trial.use !== null,
+    needsDesign: !isCovered || trial.use === null || trial.use.ratio > 1,
   };
 }
 
@@ -141,11 +143,13 @@ function usualUseOf(input: ScheduleInput, zones: readonly ZoneArea[]): number | 
  * @param input  [-, Pa, m] see ScheduleInput
  * @returns      [m, -, 1/m²] rows by zone, the worst screw, totals
  * @source       ASCE-7-16 chapter 30 (seen-transcription); NDS-2018 section 12 (seen-transcription)
+ * @assumes      where the tables do not cover the roof, its stand-in gives a spacing to begin from, marked and never a pass
  */
 export function scheduleOf(input: ScheduleInput): Schedule {
   const { zones } = zonesOfRoof(input.given);
   const trials = zones.map((zone) => ({ zone, trial: chosenTrial(input, zone.zone) }));
-  const rows = trials.map(({ zone, trial }) => rowOf(zone, trial));
+  const isCovered = windGapOf(input.given) === null;
+  const rows = trials.map(({ zone, trial }) => rowOf(zone, trial, isCovered));
   const [first] = trials;
   if (first === undefined) throw new RangeError('a roof without any zone');
   const worst = trials.reduce(

@@ -30,6 +30,8 @@ export interface SlopeInput {
   /** Above the insulation, per slope area. */
   readonly dead_Pa: number;
   readonly snow_Pa: number;
+  /** Which case of snow that is. */
+  readonly snowCase: SlopePath['snowCase'];
   /** Eave edge to ridge. */
   readonly slopeLength_m: number;
   readonly rafterSpacing_m: number;
@@ -218,7 +220,8 @@ function chosenOf(ways: readonly SlopeWay[]): SlopeWay {
  * @param input  [Pa, m, N, 1/m²] loads, roof, screws, layers
  * @returns      [Pa, N/m, -, m] demand, four ways with ratios, the first that holds without design, slip of plain screws
  * @source       ASCE-FORENSIC-2012 abstract (seen-secondary); NDS-2018 section 12 (seen-transcription); EN-1995-1-1-2004 (memory)
- * @assumes      no friction, no shear through board; each way carries all of it; snow on the slope area
+ * @assumes      no friction, no shear through board; each way carries all of it; snow on the slope area; a strip is stiff along
+ *               itself, so the lee side counts with its mean from eave to ridge; drift counts whole, as at the step
  */
 export function slopePathOf(input: SlopeInput): SlopePath {
   const demand_Pa = (input.dead_Pa + input.snow_Pa) * sine(input.angle_deg);
@@ -232,6 +235,7 @@ export function slopePathOf(input: SlopeInput): SlopePath {
   return {
     dead_Pa: input.dead_Pa,
     snow_Pa: input.snow_Pa,
+    snowCase: input.snowCase,
     demand_Pa,
     atEave_N_m: demand_Pa * input.slopeLength_m,
     ways,

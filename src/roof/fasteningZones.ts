@@ -148,7 +148,7 @@ function holdsOverhang(given: CompleteCase, zone: WindZone, edge_m: number): boo
  * @param area_m2  [m²] effective area: what one screw holds
  * @returns        [Pa] positive outward; null where the tables do not reach the slope
  * @source         ASCE-7-16 chapter 30 (seen-transcription); ASCE-7-22 chapter 30 (seen-transcription)
- * @assumes        enclosed house; wind gets into a gap that is open at the eave, so overhang suction acts on the upper deck
+ * @assumes        a roof that the tables do not cover takes those of its stand-in, see windGapOf; enclosed house; wind gets into a gap that is open at the eave, so overhang suction acts on the upper deck
  */
 export const zoneSuction_Pa = (given: CompleteCase, zone: WindZone, area_m2: number): number | null =>
   once(given, `fastening/suction/${zone}/${area_m2}`, () => {

@@ -24,6 +24,8 @@ export interface RoofLoad {
   readonly unbalanced_Pa: number | null;
   /** Snow and drift below a higher roof together; null without one. */
   readonly drift_Pa: number | null;
+  /** The greatest of balanced snow, the lee side's mean over the slope, and drift at the step: what slides. */
+  readonly slidingSnow_Pa: number;
   /** Ice of twice the flat snow on the overhang, where the standard asks for it; else null. */
   readonly eaveIce_Pa: number | null;
   /** The same where it is shown as a robust check only; else null. */
@@ -88,12 +90,18 @@ export function loadsOn(given: CompleteCase, layers: readonly Layer[]): RoofLoad
   const ice = iceOn(given, layers);
   const eave = windOf(wind, 'eave-overhang');
   const rake = windOf(wind, 'rake-overhang');
+  const drift_Pa = snow.drift === null ? null : allowable(snow.balanced_Pa + snow.drift.surcharge_Pa);
   return {
     dead_Pa: weight_Pa(layers.slice(deck)),
     upper_Pa: weight_Pa(layers.slice(insulationEnd + 1)),
     snow_Pa: allowable(snow.balanced_Pa),
     unbalanced_Pa: snow.unbalancedAtEave_Pa === null ? null : allowable(snow.unbalancedAtEave_Pa),
-    drift_Pa: snow.drift === null ? null : allowable(snow.balanced_Pa + snow.drift.surcharge_Pa),
+    drift_Pa,
+    slidingSnow_Pa: Math.max(
+      allowable(snow.balanced_Pa),
+      allowable(snow.unbalancedMean_Pa ?? 0),
+      drift_Pa ?? 0,
+    ),
     eaveIce_Pa: ice.isAsked ? ice.load_Pa : null,
     robustIce_Pa: ice.isAsked ? null : ice.load_Pa,
     live_Pa,
@@ -220,11 +228,23 @@ export function siteLoadsOf(given: CompleteCase): SiteLoads {
  *
  * (D + S) sin(angle)
  *
- * @param load       [Pa] dead load above the insulation (D) and roof snow (S)
+ * @param load       [Pa] dead load above the insulation (D) and the snow that pulls most down the slope (S)
  * @param angle_deg  [deg] slope
  * @returns          [Pa] along the slope
  * @source           COMMON-PRACTICE statics of a sloped plane (computed)
  * @assumes          roof snow taken on the slope area, which is more than its horizontal projection
  */
 export const alongSlope_Pa = (load: RoofLoad, angle_deg: number): number =>
-  (load.upper_Pa + load.snow_Pa) * sine(angle_deg);
+  (load.upper_Pa + load.slidingSnow_Pa) * sine(angle_deg);
+
+/**
+ * Which snow pulls most down the slope.
+ *
+ * @param load  [Pa] roof snow, drift, and the greatest
+ * @returns     [-] balanced, unbalanced or drift
+ * @source      ASCE-7-16 chapter 7, cases of snow (seen-transcription)
+ */
+export function slidingSnowCase(load: RoofLoad): 'balanced' | 'unbalanced' | 'drift' {
+  if (load.slidingSnow_Pa <= load.snow_Pa) return 'balanced';
+  return load.slidingSnow_Pa === load.drift_Pa ? 'drift' : 'unbalanced';
+}

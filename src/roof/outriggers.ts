@@ -51,6 +51,7 @@ function outriggerOf(
   size: OutriggerSize,
 ): Outrigger {
   const screw = screwOf(SCREW);
+  const report = given.insulation.screwReport;
   const { outriggerSpecies, outriggerGrade, outriggerSpacing_m, outriggerBackSpan_m } = given.overhang;
   const member = { species: outriggerSpecies, grade: outriggerGrade, ...size };
   return {
@@ -67,6 +68,10 @@ function outriggerOf(
       ...(screw.head_m === undefined ? {} : { headDiameter_m: screw.head_m }),
       threadPenetration_m: dimension('screw-embedment_m'),
       specificGravity: dimension('wood-gravity'),
+      ...(report?.withdrawal_N_m === undefined
+        ? {}
+        : { reportWithdrawal_N: report.withdrawal_N_m * dimension('screw-embedment_m') }),
+      ...(report?.pullThrough_N === undefined ? {} : { reportPullThrough_N: report.pullThrough_N }),
       heelCount: SCREWS_AN_END,
       wallCount: SCREWS_AN_END,
     },
@@ -180,7 +185,7 @@ function rakeOf(wanted: Wanted, size: OutriggerSize): RakeScreening | null {
  * @param angle_deg   [deg] slope
  * @returns           [-] checks, limit [m] along the slope, outrigger, combinations, plan, rake
  * @source            NDS-2018 through src/structure (seen-transcription); AWC-WFCM rake rule (memory)
- * @assumes           two No. 14 wood screws at each end, 1 1/2 in of thread in spruce-pine-fir framing
+ * @assumes           two No. 14 wood screws at each end, or two of those whose report is given, 1 1/2 in of thread in the framing
  */
 export function outriggersOutcome(
   given: CompleteCase,

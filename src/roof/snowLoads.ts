@@ -26,6 +26,8 @@ export interface SiteSnow {
   readonly unbalanced: UnbalancedSnow | null;
   /** What the lee side puts on the eave; null where it is not asked for or not covered. */
   readonly unbalancedAtEave_Pa: number | null;
+  /** Mean of the lee side from eave to ridge, surcharge in; null likewise. */
+  readonly unbalancedMean_Pa: number | null;
   readonly drift: StepDrift | null;
 }
 
@@ -87,6 +89,10 @@ export function siteSnow(given: CompleteCase): SiteSnow {
     unbalancedAtEave_Pa:
       unbalanced?.required === true
         ? unbalanced.leeward_Pa + (unbalanced.surchargeExtent_m >= run_m ? unbalanced.surcharge_Pa : 0)
+        : null,
+    unbalancedMean_Pa:
+      unbalanced?.required === true
+        ? unbalanced.leeward_Pa + unbalanced.surcharge_Pa * Math.min(1, unbalanced.surchargeExtent_m / run_m)
         : null,
     drift:
       upper_m > 0 && groundSnow_Pa > 0

@@ -1,7 +1,7 @@
 /** Which edition of the wind and snow standard counts, and the wind on this house. Shared by loads and fasteners. */
 import type { WindEdition } from '../catalog/windCoefficients.ts';
 import type { CompleteCase } from '../case/complete.ts';
-import { GREATEST_ROOF_HEIGHT_M, type WindSite } from '../structure/wind.ts';
+import { GREATEST_ROOF_HEIGHT_M, WIND_ANGLES_DEG, type WindSite } from '../structure/wind.ts';
 import { angleOfPitch_deg, cosine, sine } from './geometry.ts';
 
 /**
@@ -33,6 +33,41 @@ export function meanRoofHeight_m(given: CompleteCase): number {
   const run_m = shape === 'shed' ? width_m : width_m / 2;
   const rise_m = (run_m * sine(angle_deg)) / cosine(angle_deg);
   return Math.min(eaveHeight_m + rise_m / 2, GREATEST_ROOF_HEIGHT_M);
+}
+
+export interface WindGap {
+  readonly reason: string;
+  /** The roof whose figures are shown in its place; null where none is near enough. */
+  readonly standIn: string | null;
+}
+
+/**
+ * Why the wind tables of gable and hip roofs say nothing about this roof, and what stands in for it.
+ *
+ * @param given  [-] the complete case
+ * @returns      [-] reason and stand-in; null where the tables reach
+ * @source       ASCE-7-16 figures 30.3-2A to 30.3-2I, shapes and slopes (seen-transcription); OUR-JUDGEMENT stand-ins
+ * @assumes      past 45 degrees no figure of this shape is near enough to stand in
+ */
+export function windGapOf(given: CompleteCase): WindGap | null {
+  const { shape, eaveHeight_m, width_m } = given.roof;
+  const angle_deg = angleOfPitch_deg(given.roof.pitch_rise_per_12);
+  if (!(angle_deg > WIND_ANGLES_DEG.above && angle_deg <= WIND_ANGLES_DEG.atMost))
+    return {
+      reason: 'The wind tables of gable and hip roofs read here go from 7 to 45 degrees.',
+      standIn: null,
+    };
+  if (shape !== 'gable' && shape !== 'hip')
+    return {
+      reason: `The wind tables read here are for gable and hip roofs; a ${shape === 'cross-gable' ? 'cross gable' : shape} has its own figures.`,
+      standIn: 'plain gable',
+    };
+  if (eaveHeight_m + ((width_m / 2) * (sine(angle_deg) / cosine(angle_deg))) / 2 > GREATEST_ROOF_HEIGHT_M)
+    return {
+      reason: 'The wind tables read here end at a mean roof height of 60 ft (18.3 m).',
+      standIn: `${shape} with its mean height at 60 ft (18.3 m)`,
+    };
+  return null;
 }
 
 /**

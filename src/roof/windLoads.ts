@@ -5,18 +5,16 @@ import { squareMetersFromSquareFeet } from '../units.ts';
 import {
   edgeWidth,
   exposureCoefficient,
-  GREATEST_ROOF_HEIGHT_M,
   groundElevationFactor,
   roofWindPressure,
   velocityPressure,
-  WIND_ANGLES_DEG,
   type WindShape,
   type WindSite,
   type WindZone,
 } from '../structure/wind.ts';
-import { angleOfPitch_deg, cosine, sine } from './geometry.ts';
+import { angleOfPitch_deg } from './geometry.ts';
 import { namedLoad } from './namedLoad.ts';
-import { windSiteOf } from './windEdition.ts';
+import { windGapOf, windSiteOf } from './windEdition.ts';
 
 /** [m²] 10 ft², smallest effective area of the tables (ASCE/SEI 7-16, seen-transcription). */
 const SMALL_AREA_M2 = squareMetersFromSquareFeet(10);
@@ -68,18 +66,6 @@ const zoneNames: Readonly<
   },
 };
 
-/** Why the wind tables of gable and hip roofs say nothing about this roof. */
-function reasonOf(given: CompleteCase, angle_deg: number): string | null {
-  const { shape, eaveHeight_m, width_m } = given.roof;
-  if (shape !== 'gable' && shape !== 'hip')
-    return `The wind tables read here are for gable and hip roofs; a ${shape === 'cross-gable' ? 'cross gable' : shape} has its own figures.`;
-  if (!(angle_deg > WIND_ANGLES_DEG.above && angle_deg <= WIND_ANGLES_DEG.atMost))
-    return 'The wind tables of gable and hip roofs read here go from 7 to 45 degrees.';
-  if (eaveHeight_m + ((width_m / 2) * (sine(angle_deg) / cosine(angle_deg))) / 2 > GREATEST_ROOF_HEIGHT_M)
-    return 'The wind tables read here end at a mean roof height of 60 ft (18.3 m).';
-  return null;
-}
-
 /**
  * Wind on field, edge, corner and overhangs, strength level.
  *
@@ -94,7 +80,7 @@ export function siteWind(given: CompleteCase): SiteWind {
   const site = windSiteOf(given);
   const angle_deg = angleOfPitch_deg(given.roof.pitch_rise_per_12);
   const velocityPressure_Pa = velocityPressure(site);
-  const notCovered = reasonOf(given, angle_deg);
+  const notCovered = windGapOf(given)?.reason ?? null;
   const { shape, length_m, width_m } = given.roof;
   if (notCovered !== null || (shape !== 'gable' && shape !== 'hip'))
     return { site, velocityPressure_Pa, zones: [], edgeWidth_m: null, notCovered };

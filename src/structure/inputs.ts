@@ -139,6 +139,7 @@ export const outriggerInput = v.strictObject({
     heelCount: wholeNumber(LIMITS.count),
     wallCount: wholeNumber(LIMITS.count),
     reportWithdrawal_N: v.exactOptional(quantity({ above: 0, atMost: 100_000 })),
+    reportPullThrough_N: v.exactOptional(quantity({ above: 0, atMost: 100_000 })),
   }),
   seat: v.exactOptional(
     v.variant(

@@ -94,6 +94,10 @@ function limitsOf(outrigger: Outrigger) {
   const lumber = lumberOf(member.species, member.size, member.grade);
   const isRepetitive = outrigger.spacing_m <= REPETITIVE_SPACING_M + GATE_NOISE_M;
   const allowed = byDuration((duration) => allowableStress(member, duration, isRepetitive));
+  const pulled =
+    screw.reportWithdrawal_N === undefined
+      ? { clause: '12.2', ...NDS }
+      : { source: 'USER', clause: 'report of the screw', known: 'seen-secondary' };
   const hold = byDuration((duration) => screwHold(outrigger, duration));
   const always = {
     bending: {
@@ -126,7 +130,7 @@ function limitsOf(outrigger: Outrigger) {
       ],
     },
     heelScrews: {
-      text: { id: 'outrigger-heel', what: 'Pull on the heel screws', unit: 'N', clause: '12.2', ...NDS },
+      text: { id: 'outrigger-heel', what: 'Pull on the heel screws', unit: 'N', ...pulled },
       of: (load) => [Math.max(0, load.heelHoldDown_N), screw.heelCount * hold(load)],
     },
     wallTie: {
@@ -134,8 +138,7 @@ function limitsOf(outrigger: Outrigger) {
         id: 'outrigger-wall-tie',
         what: 'Uplift on the tie at the wall line',
         unit: 'N',
-        clause: '12.2',
-        ...NDS,
+        ...pulled,
       },
       of: (load) => [Math.max(0, -load.wallReaction_N), screw.wallCount * hold(load)],
     },
@@ -177,7 +180,7 @@ const useOf = (limits: readonly Limit[], load: OutriggerCase): number =>
 
 /** The number of screws that would bring a check to its limit. */
 const screwsFor = (check: ScreeningCheck, count: number): number =>
-  Math.ceil(count * check.ratio - GATE_NOISE_M);
+  Math.max(0, Math.ceil(count * check.ratio - GATE_NOISE_M));
 
 function notesOf(outrigger: Outrigger, gates: readonly Gate[], lifts: boolean): string[] {
   const notes = [CONFIRM_IN_STANDARD];

@@ -25,6 +25,8 @@ export interface OutriggerScrew {
   readonly wallCount: number;
   /** Allowable withdrawal of one screw from its maker's report, load duration 1; used in place of the equations. */
   readonly reportWithdrawal_N?: number;
+  /** Allowable pull of its head through the outrigger, likewise. */
+  readonly reportPullThrough_N?: number;
 }
 
 /** What the outrigger rests on at the wall line. */
@@ -157,11 +159,14 @@ export function screwHold(outrigger: Outrigger, loadDuration: number): number {
     screw.reportWithdrawal_N === undefined
       ? allowableWithdrawal({ ...screw, loadDuration })
       : screw.reportWithdrawal_N * loadDuration;
-  if (screw.headDiameter_m === undefined) return thread_N;
-  const head_N = headPullThrough(
-    screw.headDiameter_m,
-    lumberOf(member.species, member.size).specificGravity,
-    sectionOf(member).depth_m,
-  );
+  if (screw.headDiameter_m === undefined)
+    return Math.min(thread_N, (screw.reportPullThrough_N ?? Infinity) * loadDuration);
+  const head_N =
+    screw.reportPullThrough_N ??
+    headPullThrough(
+      screw.headDiameter_m,
+      lumberOf(member.species, member.size).specificGravity,
+      sectionOf(member).depth_m,
+    );
   return Math.min(thread_N, head_N * loadDuration);
 }

@@ -8,6 +8,7 @@ import { angleOfPitch_deg, measureRoof, type RoofPlan } from '../../src/roof/geo
 import { zoneAreas, zonesOfRoof, zoneSuction_Pa } from '../../src/roof/fasteningZones.ts';
 import { trialAt } from '../../src/roof/fasteningSchedule.ts';
 import { slopePathOf, type SlopeInput } from '../../src/roof/fasteningSlope.ts';
+import { siteLoadsOf } from '../../src/roof/loads.ts';
 import { windEditionOf } from '../../src/roof/windEdition.ts';
 import { screwHold } from '../../src/structure/screwHold.ts';
 import { metersFromFeet, metersFromInches, pascalsFromPsf, poundsFromNewtons } from '../../src/units.ts';
@@ -166,6 +167,47 @@ describe('the schedule', () => {
     expect(steep.schedule[0]).toMatchObject({ ratio: null, governing: 'not-covered', uplift_Pa: null });
   });
 
+  it('a shape that the tables leave out shows a stand-in, every row and check of the wind open, never a pass', () => {
+    const gable = screws();
+    expect(gable.windGap).toBeNull();
+    expect(gable.schedule.some((row) => row.standIn || row.needsDesign)).toBe(false);
+    for (const shape of ['shed', 'gambrel', 'cross-gable'] as const) {
+      const found = screws({ 'roof.shape': shape });
+      expect(found.windGap).toMatchObject({ standIn: 'plain gable' });
+      expect(found).toMatchObject({ upliftUse: null, upliftNeedsDesign: true });
+      for (const row of found.schedule) {
+        expect(row).toMatchObject({ standIn: true, needsDesign: true });
+        expect(row.ratio).toBeGreaterThan(0);
+      }
+      for (const id of ['screw-withdrawal', 'head-pull-through', 'screw-combined'])
+        expect(found.checks.find((check) => check.id === id)?.open).toBe(true);
+      expect(found.note).toContain('stand-in (plain gable)');
+    }
+  });
+
+  it('a mean height past 60 ft stands in at 60 ft; past 45 degrees nothing stands in and no demand is made up', () => {
+    const tall = screws({ 'roof.eaveHeight_m': 18.2, 'roof.width_m': 14, 'roof.pitch_rise_per_12': 9 });
+    expect(tall.windGap?.standIn).toContain('60 ft');
+    expect(tall.upliftNeedsDesign).toBe(true);
+    const steep = screws({ 'roof.pitch_rise_per_12': 24, 'roof.shape': 'shed' });
+    expect(steep.windGap).toMatchObject({ standIn: null });
+    expect(steep.schedule.every((row) => !row.standIn && row.needsDesign)).toBe(true);
+    expect(steep.checks.find(({ id }) => id === 'screw-withdrawal')).toMatchObject({
+      demand: null,
+      ratio: null,
+      open: true,
+    });
+    expect(steep.missesRafter).toMatchObject({ demand_N: null, ratio: null });
+  });
+
+  it('schedule and loads of the place name the same gap', () => {
+    for (const changes of [{}, { 'roof.shape': 'shed' }, { 'roof.pitch_rise_per_12': 24 }]) {
+      const given = completed(changes);
+      const reason = siteLoadsOf(given).notCovered.find(({ what }) => what === 'Wind')?.reason ?? null;
+      expect(screws(changes).windGap?.reason ?? null).toBe(reason);
+    }
+  });
+
   it('more screws never raise the ratio of a zone: spacing 0.1 to 0.7 m against a share of it', () => {
     const given = completed({ 'loads.basicWindSpeed_m_s': 60 });
     const hold = screwHold({
@@ -207,6 +249,7 @@ describe('sliding', () => {
     angle_deg: angleOfPitch_deg(6),
     dead_Pa: 400,
     snow_Pa: 1000,
+    snowCase: 'balanced',
     slopeLength_m: 5,
     rafterSpacing_m: 0.4,
     screw: screwOf('wood-14'),

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { alongSlope_Pa, loadsOn, type RoofLoad } from '../../src/roof/loads.ts';
+import { alongSlope_Pa, loadsOn, slidingSnowCase, type RoofLoad } from '../../src/roof/loads.ts';
 import { layersWith, settingOf, type Changes } from '../support/roofs.ts';
 
 const stack = [{ board: 'eps', thickness_m: 0.1016 }] as const;
@@ -76,6 +76,23 @@ describe('wind', () => {
 
 describe('the pull down the slope', () => {
   it('is weight and snow times the sine: at 30° half of both', () => {
-    expect(alongSlope_Pa({ ...load(), upper_Pa: 200, snow_Pa: 1000 }, 30)).toBeCloseTo(600, 9);
+    expect(alongSlope_Pa({ ...load(), upper_Pa: 200, slidingSnow_Pa: 1000 }, 30)).toBeCloseTo(600, 9);
+  });
+
+  it('takes the lee side’s mean where wind over the ridge makes it the greater: short rafters, I x pg against 0.7 Ct pg', () => {
+    const low = load({ 'roof.pitch_rise_per_12': 4, 'roof.width_m': 8 });
+    expect(low.slidingSnow_Pa).toBeCloseTo(1500, 6);
+    expect(slidingSnowCase(low)).toBe('unbalanced');
+    // Steeper than 7:12 the unbalanced case is not asked for.
+    const steep = load({ 'roof.pitch_rise_per_12': 9, 'roof.width_m': 8 });
+    expect(steep.slidingSnow_Pa).toBe(steep.snow_Pa);
+    expect(slidingSnowCase(steep)).toBe('balanced');
+  });
+
+  it('takes drift below a higher roof whole where it is the greatest', () => {
+    const below = load({ 'loads.upperRoofLength_m': 15 });
+    expect(slidingSnowCase(below)).toBe('drift');
+    expect(below.slidingSnow_Pa).toBe(below.drift_Pa);
+    expect(below.slidingSnow_Pa).toBeGreaterThan(load().slidingSnow_Pa);
   });
 });

@@ -68,6 +68,22 @@ describe('rafter tails', () => {
 });
 
 describe('outriggers', () => {
+  it('count the pull-out of the screw’s own report, and say so: twice the pull-out halves the use of the heel', () => {
+    const plain = check(outriggers(), 'outrigger-heel');
+    const own = (withdrawal_N_m: number) =>
+      check(
+        outriggers({
+          'insulation.screwReport.withdrawal_N_m': withdrawal_N_m,
+          'insulation.screwReport.pullThrough_N': 5000,
+        }),
+        'outrigger-heel',
+      );
+    const weak = own(10_000);
+    expect(weak).toMatchObject({ source: 'USER', clause: 'report of the screw' });
+    expect(plain.source).toBe('NDS-2018');
+    expect(own(20_000).ratio).toBeCloseTo((weak.ratio ?? 0) / 2, 9);
+  });
+
   it('stop at 24 in of projection, whatever their strength', () => {
     const strong = {
       'loads.groundSnow_Pa': 0,

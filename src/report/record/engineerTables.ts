@@ -222,7 +222,7 @@ const sourceRun = (from: { source: string; clause: string; known: string }): Run
 /** What holds the layers of the field, from the fastening of the candidate. */
 function fieldRows(context: Context, { structure, fasteners }: Candidate): Cell[][] {
   const { say } = context;
-  const { slopePath, upliftUse } = fasteners;
+  const { slopePath, upliftUse, windGap } = fasteners;
   const chosen = slopePath.ways.find((way) => way.id === slopePath.chosen);
   return [
     [
@@ -230,7 +230,7 @@ function fieldRows(context: Context, { structure, fasteners }: Candidate): Cell[
       cell('–'),
       cell('–'),
       cell(upliftUse === null ? '' : say('ratio', upliftUse), verdictOf(upliftUse, 'uplift')),
-      cell('0.6 D + 0.6 W'),
+      cell(windGap === null ? '0.6 D + 0.6 W' : 'wind not covered'),
       cell(''),
     ],
     [

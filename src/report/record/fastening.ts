@@ -35,15 +35,20 @@ const spacing = ({ say }: Context, row: ScheduleRow): string =>
 
 function useCell({ say }: Context, row: ScheduleRow): Cell {
   const why = governWords(row.governing);
-  return row.ratio === null
-    ? cell(capital(why), 'open')
+  if (row.ratio === null) return cell(capital(why), 'open');
+  return row.standIn
+    ? cell(`${say('ratio', row.ratio)} of 1, ${why}; ${recordWords.fastening.standInRow}`, 'open')
     : cell(`${say('ratio', row.ratio)} of 1, ${why}`, verdictOf(row.ratio));
 }
 
-/** Plain: where, how far apart, how many. */
+/** Plain: where, how far apart, how many; a spacing that stands in or is not covered says so. */
 const plainRow = (context: Context, candidate: Candidate, row: ScheduleRow): Cell[] => [
   cell(`Zone ${row.zone}: ${placeOf(context, candidate, row)}`),
-  cell(spacing(context, row)),
+  row.standIn
+    ? cell(`${spacing(context, row)}, ${recordWords.fastening.standInRow}`, 'open')
+    : row.needsDesign
+      ? cell(`${spacing(context, row)}, not settled: the engineer decides`, 'open')
+      : cell(spacing(context, row)),
   cell(context.say('count', row.count)),
 ];
 
@@ -69,6 +74,13 @@ const lengthText = (context: Context, candidate: Candidate): string => {
   const { hold, screwLength_m } = candidate.fasteners;
   return `${hold.name}, ${context.say('length', screwLength_m)} long, ${depthText(context, candidate)}`;
 };
+
+/** Where the wind tables do not reach: what stands in, why, and who decides. */
+function gapText({ fasteners: { windGap } }: Candidate): string {
+  if (windGap === null) return '';
+  const { standIn, noStandIn } = recordWords.fastening;
+  return `${windGap.standIn === null ? noStandIn : standIn.replace('{roof}', windGap.standIn)} ${windGap.reason} `;
+}
 
 function scheduleTable(context: Context, candidate: Candidate): Table {
   const { fasteners } = candidate;
@@ -96,7 +108,7 @@ function scheduleTable(context: Context, candidate: Candidate): Table {
     rows: fasteners.schedule.map((row) =>
       isPlain ? plainRow(context, candidate, row) : fullRow(context, candidate, row),
     ),
-    note: `${context.say('count', fasteners.count)} screws in all, without spares. Strips are measured from the outer edge of the overhang.`,
+    note: `${gapText(candidate)}${context.say('count', fasteners.count)} screws in all, without spares. Strips are measured from the outer edge of the overhang.`,
   };
 }
 
@@ -138,7 +150,7 @@ function waysTable(context: Context, candidate: Candidate): Table {
   return {
     kind: 'table',
     id: `sliding-${candidate.strategy}`,
-    caption: `Against sliding: ${say('load', slopePath.demand_Pa)} down the slope, ${say('lineLoad', slopePath.atEave_N_m)} at the eave`,
+    caption: `Against sliding: ${say('load', slopePath.demand_Pa)} down the slope, ${say('lineLoad', slopePath.atEave_N_m)} at the eave, with ${recordWords.fastening.snowCases[slopePath.snowCase]}`,
     columns: [
       column('way', 'Way', 2.4),
       column('size', 'Size', 2.2),
@@ -179,16 +191,20 @@ function basisText({ fasteners: { hold } }: Candidate): string {
   return byReport.replace('{values}', hold.fromReport.map((value) => valueNames[value]).join(', '));
 }
 
-function missText({ say }: Context, { fasteners: { missesRafter: miss } }: Candidate): string {
+function missText({ say }: Context, { fasteners: { missesRafter: miss, windGap } }: Candidate): string {
   if (miss === null)
     return 'The screws hold in the deck by design, rafter or not; a pull test on the roof tells what this deck holds.';
   const shows = miss.shows ? ' Its tip shows in the room.' : '';
-  return `A screw that misses the rafter keeps ${say('force', miss.hold_N)} in the deck where wind asks up to ${say('force', miss.demand_N)} of one screw (${say('ratio', miss.ratio)} of 1), and stands out ${say('length', miss.standsOut_m)} below.${shows} Pull it, seal the hole, set another in wood. Find and mark wires, pipes and ducts under the deck first.`;
+  const asks =
+    miss.demand_N === null || miss.ratio === null
+      ? 'where what wind asks of one screw is not known here'
+      : `where wind asks up to ${say('force', miss.demand_N)} of one screw (${say('ratio', miss.ratio)} of 1${windGap === null ? '' : ', by the roof that stands in'})`;
+  return `A screw that misses the rafter keeps ${say('force', miss.hold_N)} in the deck ${asks}, and stands out ${say('length', miss.standsOut_m)} below.${shows} Pull it, seal the hole, set another in wood. Find and mark wires, pipes and ducts under the deck first.`;
 }
 
 function checksTable(context: Context, { strategy, fasteners }: Candidate): Table {
-  const amount = ({ unit, id }: FasteningCheck, value: number): string =>
-    id === 'slope-slip'
+  const amount = ({ unit, id }: FasteningCheck, value: number | null): string =>
+    id === 'slope-slip' || value === null
       ? ''
       : context.say(unit === 'N' ? 'force' : unit === 'm' ? 'length' : 'stress', value);
   return {
@@ -206,7 +222,11 @@ function checksTable(context: Context, { strategy, fasteners }: Candidate): Tabl
       cell(check.what),
       cell(amount(check, check.demand)),
       cell(amount(check, check.capacity)),
-      cell(`${context.say('ratio', check.ratio)} of 1`, verdictOf(check.ratio)),
+      check.ratio === null
+        ? cell('Not covered by the wind tables', 'open')
+        : check.open
+          ? cell(`${context.say('ratio', check.ratio)} of 1, ${recordWords.fastening.standInRow}`, 'open')
+          : cell(`${context.say('ratio', check.ratio)} of 1`, verdictOf(check.ratio)),
       cell([cited(citationOf(check))]),
     ]),
     note: 'Slip is compared with 0.015 in (0.4 mm), the movement believed to stand behind the wall table. A ratio at or below 1 passes this screening only.',
@@ -243,7 +263,7 @@ export function fasteningSection(context: Context, best: Candidate): Section {
     [
       ...ofCandidate(context, best, true),
       ...others.flatMap((other) => ofCandidate(context, other, false)),
-      ...cautionLinks(context, ['roof-shape', 'framing']),
+      ...cautionLinks(context, ['roof-shape', 'framing', 'wind']),
     ],
     context.role === 'builder' ? {} : { newPage: true },
   );

@@ -22,6 +22,9 @@ const venting = (is: string, wish: string, refused: readonly string[]): Branch =
   at(vent, is, 'case.covering.ventWish', wish, 'case.covering.refusedVentilations', refused);
 const refusedBoards = (is: string, below: string | null, refused: readonly string[]): Branch =>
   at(board, is, base, below, 'case.insulation.refusedBoards', refused);
+const upliftOpen = 'candidate.fasteners.upliftNeedsDesign';
+const windGap = 'candidate.fasteners.windGap';
+const shed = { reason: 'a shed has its own figures', standIn: 'plain gable' };
 const permeable = ['glass-fiber-batt', 'mineral-wool-batt', 'cellulose'];
 /** The two paths of condensation control, each met or missed, with a fill below the deck. */
 const paths = (has: string, byTable: boolean, byTemperature: boolean): Branch =>
@@ -253,8 +256,12 @@ export const candidatePairs: Readonly<Record<string, Pair>> = {
     not: each('candidate.fasteners.screwLength_m', 0.199),
   },
   'uplift-past-spacing': {
-    holds: each('candidate.fasteners.upliftNeedsDesign', true),
-    not: each('candidate.fasteners.upliftNeedsDesign', false),
+    holds: [at(upliftOpen, true, windGap, null)],
+    not: [at(upliftOpen, false, windGap, null), at(upliftOpen, true, windGap, shed)],
+  },
+  'wind-not-covered': {
+    holds: [at(windGap, shed)],
+    not: [at(windGap, null)],
   },
   'slide-needs-design': {
     holds: each('candidate.fasteners.slopePath.needsDesign', true),
