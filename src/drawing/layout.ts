@@ -118,7 +118,7 @@ const edgePoints = (edge: DetailModel): Point[] => [
 /** Lines that are bodies of their own outside the parts. */
 const outlines: ReadonlySet<string> = new Set(['gutter', 'removed']);
 
-const LEAST_INSIDE_m: Readonly<Record<Detail, number>> = { eave: 0.28, rake: 0.28, ridge: 0.42 };
+const LEAST_INSIDE_m: Readonly<Record<Detail, number>> = { eave: 0.28, rake: 0.28, ridge: 0.36 };
 /** [m] Room beside a dimension across the layers of a ridge. */
 const LEAST_ACROSS_m = 0.08;
 const LEAST_WALL_m = 0.15;

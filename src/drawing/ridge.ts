@@ -4,7 +4,7 @@ import type { Candidate, Evaluation } from '../evaluation/evaluation.ts';
 import type { DetailModel, EdgeView, Measure } from './edge-model.ts';
 import { point, slopeOn, type Point } from './geometry.ts';
 import { ridgeAnchors } from './ridge-anchors.ts';
-import { capLow_m, capStart, memberFoot_m, ridgeInput, underside_m, type RidgeInput } from './ridge-input.ts';
+import { capLow_m, capStart, ridgeInput, underside_m, type RidgeInput } from './ridge-input.ts';
 import { ridgeAirWalk, ridgeBefore, ridgeDryingWalk, ridgeLines, ridgeWaterWalk } from './ridge-lines.ts';
 import { ridgeParts } from './ridge-parts.ts';
 
@@ -14,6 +14,10 @@ export interface Ridge extends DetailModel {
 
 /** [-] Where on the left slope the build-up is measured, as a share of the part in view. */
 const BUILD_UP_SHARE = 0.55;
+/** [m] Least distance of a dimension from the cap. */
+const BESIDE_CAP_m = 0.01;
+/** [-] How far the build-up may be moved up toward the cap, in shares of the room there. */
+const SLIDE_SHARES = [0, 0.25, 0.5, 0.75, 1];
 /** [m] Least distance of its upper end from the left break. */
 const FROM_BREAK_m = 0.03;
 
@@ -23,11 +27,17 @@ function measures(input: RidgeInput): Measure[] {
   const none = { limit_m: null, margin_m: null };
   const lean_m = top_m * Math.sin(axes.angle_rad);
   const s = axes.slopeAt(Math.max(-BUILD_UP_SHARE * half_m, FROM_BREAK_m + lean_m - half_m), 0);
+  // Its foot must stay on this slope, its head beside the cap.
+  const most_s = Math.min(
+    slopeOn(capStart(input), top_m, axes) - BESIDE_CAP_m,
+    axes.slopeAt(-BESIDE_CAP_m, 0),
+  );
+  const room_m = Math.max(0, most_s - s);
   const list: Measure[] = [
     {
       id: 'build-up',
       way: 'across',
-      slides_m: [0, 0.04, 0.08],
+      slides_m: SLIDE_SHARES.map((share) => share * room_m),
       from: axes.at(s, 0),
       to: axes.at(s, top_m),
       value_m: edge.buildUp_m,
@@ -78,6 +88,11 @@ function sectionNote(input: RidgeInput): string {
   const vent = input.slot_m > 0 ? 'vented at the ridge' : 'closed at the ridge';
   return `Cut across the ridge between ${between}; ${vent}`;
 }
+
+/** [-] The word for the room stands below the slope's underside at this share of its half, by this much or more. */
+const ROOM_SHARE = 0.7;
+const ROOM_AIR_m = 0.04;
+const ROOM_DROP_m = 0.12;
 
 /** Layers that hang at the truss's bottom chord, below what a ridge shows. */
 const outOfView = (input: RidgeInput): string[] =>
@@ -138,8 +153,8 @@ export function ridgeDetail(evaluation: Evaluation, candidate: Candidate, view: 
       {
         words: 'Inside',
         x: 0,
-        top: memberFoot_m(input) - underside_m(input) / 4,
-        bottom: bottom_m,
+        top: axes.levelAt(-ROOM_SHARE * half_m, -underside_m(input)) - ROOM_AIR_m,
+        bottom: bottom_m - ROOM_DROP_m,
         side: 'right',
       },
     ],

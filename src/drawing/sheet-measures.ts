@@ -27,14 +27,23 @@ interface Choice {
   readonly texts: readonly TextShape[];
 }
 
-/** The first choice that covers neither text nor line; else the first that covers no text. */
+/** [mm] Air that keeps a figure from being read with the one beside it. */
+const READING_AIR_mm = 3;
+
+const widened = (box: Box): Box => ({
+  ...box,
+  x: box.x - READING_AIR_mm,
+  width: box.width + 2 * READING_AIR_mm,
+});
+
+/** The first choice well clear of texts and lines; else the first that covers neither; else the first that covers no text. */
 function choose(choices: readonly Choice[], sheet: Box, taken: Taken): Choice | null {
   const allowed = choices.filter((choice) =>
     choice.texts.every((shape) => boxInside(textBox(shape), sheet) && !taken.hasText(textBox(shape))),
   );
-  return (
-    allowed.find((choice) => choice.texts.every((t) => !taken.hasLine(textBox(t)))) ?? allowed[0] ?? null
-  );
+  const offLines = allowed.filter((choice) => choice.texts.every((t) => !taken.hasLine(textBox(t))));
+  const isClear = (choice: Choice): boolean => choice.texts.every((t) => !taken.hasText(widened(textBox(t))));
+  return offLines.find(isClear) ?? offLines[0] ?? allowed.find(isClear) ?? allowed[0] ?? null;
 }
 
 const LINE_STEP = 1.25;

@@ -122,6 +122,20 @@ describe('ridge', () => {
     expect(rise?.margin_m).toBeCloseTo(0.2 - (rise?.value_m ?? 0), 12);
   });
 
+  it('has its dimensions across the layers wholly on the left slope, wherever they are moved', () => {
+    fc.assert(
+      fc.property(anySketch, (wanted) => {
+        const { model } = modelOf(wanted, 'ridge');
+        const { axes } = model;
+        for (const m of model.measures.filter(({ way }) => way === 'across'))
+          for (const slide_m of m.slides_m ?? [0])
+            for (const end of [m.from, m.to])
+              expect(end.x + slide_m * Math.cos(axes.angle_rad), m.id).toBeLessThanOrEqual(0);
+      }),
+      RUNS,
+    );
+  });
+
   it('is the same on both slopes', () => {
     fc.assert(
       fc.property(anySketch, (wanted) => {
