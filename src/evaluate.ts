@@ -9,9 +9,11 @@ import { weightsOf } from './judgement/criteria.ts';
 import { cautionsOf, deferralsOf, judge, stopsOf, type Setting } from './judgement/judge.ts';
 import { rankingOf } from './judgement/ranking.ts';
 import { rationaleOf } from './judgement/rationale.ts';
+import { geometryChecksOf } from './roof/geometryChecks.ts';
 import { climateOf } from './roof/site.ts';
 import { siteLoadsOf } from './roof/loads.ts';
 import { requirementsOf } from './roof/requirements.ts';
+import { roofGeometryOf, takeoffListOf } from './roof/takeoffList.ts';
 import { buildCandidate, strategies } from './strategies/index.ts';
 
 /** A valid case that no table can place. */
@@ -89,16 +91,23 @@ export function evaluate(given: Case): Evaluation {
     .map((variant) => judge(setting, buildCandidate(completed, variant, climate, setting.requirements)));
   const candidates: Candidate[] = judged.map(({ candidate }) => candidate);
   const ranking = rankingOf(candidates, weightsOf(completed, climate), stopsOf(setting).length > 0);
+  const leaders = ranking.leaders.flatMap(
+    ({ candidate }) => judged.find((one) => one.candidate.id === candidate)?.draft ?? [],
+  );
+  const { requirements } = setting;
   const parts: Omit<Evaluation, 'sources'> = {
     overdeck: 1,
     case: asCase(completed),
     assumptions: [...hints, ...assumptions],
     climate,
-    requirements: setting.requirements,
+    requirements,
     siteLoads: siteLoadsOf(completed),
+    roofGeometry: roofGeometryOf(completed),
     candidates,
     ranking,
     rationale: rationaleOf({ ranking, candidates, assumptions: [...hints, ...assumptions] }),
+    takeoffs: leaders.map((draft) => takeoffListOf({ given: completed, draft, requirements })),
+    geometryChecks: leaders.map(({ candidate }) => geometryChecksOf(completed, candidate, requirements)),
     cautions: cautionsOf(setting, ranking, judged),
     deferrals: deferralsOf(setting),
   };

@@ -25,6 +25,7 @@ import {
 } from './heatMoisture.ts';
 import { siteLoadsSchema, structureSchema } from './structure.ts';
 import { sureSchema } from './sure.ts';
+import { geometryChecksSchema, roofGeometrySchema, takeoffListSchema } from './takeoff.ts';
 
 const number = v.number();
 const maybe = v.nullable(v.number());
@@ -393,10 +394,16 @@ export const evaluationSchema = v.object({
   requirements: requirementsSchema,
   /** Snow, wind and live load of the place, shared by all candidates. */
   siteLoads: siteLoadsSchema,
+  /** Planes and edges of the roof, shared by all candidates. */
+  roofGeometry: roofGeometrySchema,
   candidates: v.array(candidateSchema),
   ranking: rankingSchema,
   /** Why the first comes first, sentence by sentence, for each reader; empty where nothing is ranked. */
   rationale: v.object({ builder: v.array(word), designer: v.array(word), trainer: v.array(word) }),
+  /** Shopping list of the best candidate of each strategy, best first; empty after a stop. */
+  takeoffs: v.array(takeoffListSchema),
+  /** Geometry checks of the same candidates. */
+  geometryChecks: v.array(geometryChecksSchema),
   /** How sure the ranking is; only where it was asked for, since it takes many evaluations. */
   sure: v.optional(sureSchema),
   cautions: v.array(cautionSchema),
