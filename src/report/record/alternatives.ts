@@ -313,7 +313,9 @@ function siblings(context: Context, best: Candidate): Block[] {
 
 export function othersSection(context: Context, best: Candidate): Section {
   const others = context.leaders.filter((one) => one.id !== best.id);
+  const said = context.evaluation.rationale[context.role];
   return section(context, 'others', [
+    ...(said.length === 0 ? [] : [paragraph(said.join(' '))]),
     ...others.flatMap((other) => otherBlocks(context, best, other)),
     ...shutOut(context.evaluation),
     ...(context.role === 'builder' ? [] : siblings(context, best)),

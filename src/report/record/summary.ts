@@ -129,9 +129,11 @@ function because(context: Context): Block[] {
     { title: 'Three reasons for it', items: lines(reasons) },
     { title: 'Three worries about it', items: lines(worries) },
   ].filter((side) => side.items.length > 0);
+  // Reasons and worries follow as lists; the whole rationale opens the chapter on the other strategies.
   const said = context.evaluation.rationale[context.role];
+  const ends = said.filter((_, index) => index === 0 || index === said.length - 1);
   const lead = [
-    ...(said.length === 0 ? [] : [paragraph(said.join(' '))]),
+    ...(ends.length === 0 ? [] : [paragraph(ends.join(' '))]),
     ...(against === undefined
       ? []
       : [
