@@ -60,6 +60,8 @@ const field = v.pipe(
     /** Options of `choice` and `choices`, in the order shown. */
     options: v.optional(some(option)),
     hint: v.optional(sentence),
+    /** Asked only of those who open it: the usual case leaves it. */
+    more: v.optional(v.boolean()),
   }),
   v.check(
     (f) => (f.kind === 'choice' || f.kind === 'choices') === (f.options !== undefined),

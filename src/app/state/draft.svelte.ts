@@ -56,12 +56,13 @@ export class Draft {
     return (this.#guide.answers.place ?? {}) as Record<'id' | 'name' | 'countyFips' | 'zone', string>;
   }
 
-  /** Takes one field's value: sent on when it is allowed, kept as a fault when it is not. */
-  take(path: string, value: unknown, textFault: string | null = null): void {
+  /** Takes one field's value: true when it was allowed and sent on, false when it is kept as a fault. */
+  take(path: string, value: unknown, textFault: string | null = null): boolean {
     const key = path as AnswerPath;
     const fault = textFault ?? this.#faultOf(key, value);
     this.#note(path, fault);
     if (fault === null) this.#guide.answer({ [key]: value });
+    return fault === null;
   }
 
   takeAll(patch: Patch): void {

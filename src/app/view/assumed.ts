@@ -16,3 +16,14 @@ export function assumedFor(
   }
   return found;
 }
+
+/** Source of figures that are listed for a place and still have to be confirmed. */
+const LISTED = 'IBC-1608-2';
+
+/** A figure listed for the place, by path: offered, never taken as an answer by itself. */
+export const listedFor = (evaluation: Evaluation | null): ReadonlyMap<string, number> =>
+  new Map(
+    (evaluation?.assumptions ?? []).flatMap(({ path, value, source }) =>
+      source === LISTED && typeof value === 'number' ? [[path, value] as const] : [],
+    ),
+  );
