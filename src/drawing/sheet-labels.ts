@@ -218,12 +218,12 @@ function noteInner(placed: PlacedNote, wrapped: WrappedNote, layout: Layout, isL
   );
 }
 
-export function noteShapes(set: NoteSet, layout: Layout, highlight: readonly string[]): DrawnNotes {
+export function noteShapes(set: NoteSet, layout: Layout, isNoteLit: (note: Note) => boolean): DrawnNotes {
   const shapes: Shape[] = [];
   const texts: TextShape[] = [];
   for (const placed of set.placed) {
     const { note, port } = placed;
-    const isLit = note.layerId !== null && highlight.includes(note.layerId);
+    const isLit = isNoteLit(note);
     const inner = noteInner(placed, set.words.get(note.id) ?? { lines: [], nameLines: 0 }, layout, isLit);
     texts.push(...inner.filter((shape) => shape.kind === 'text'));
     const leader = [

@@ -4,6 +4,7 @@ import { breakLine } from './dimensions.ts';
 import type { DetailModel, EdgeLine, EdgePart, LineKind, Walk } from './edge-model.ts';
 import { hatch, type HatchName } from './hatch.ts';
 import type { FillName } from './palette.ts';
+import type { Body } from './sequence.ts';
 import { circle, group, line, pen, polygon, polyline, text, type Pen, type Shape } from './shapes.ts';
 
 /** From the building (meters, y up) to the sheet (millimeters, y down). */
@@ -19,6 +20,14 @@ export const toPaper = (placement: Placement, p: Point): Point =>
 /** From the sheet back to the building. */
 export const fromPaper = (placement: Placement, p: Point): Point =>
   point((p.x - placement.origin.x) / placement.per_m, (placement.origin.y - p.y) / placement.per_m);
+
+/** What is drawn of each body, and how. */
+export interface Showing {
+  readonly isShown: (body: Body) => boolean;
+  readonly isLit: (body: Body) => boolean;
+  /** Told apart from what stands today, for views of before and after. */
+  readonly isAdded: (body: Body) => boolean;
+}
 
 export const fillOf: Readonly<Record<HatchName, FillName>> = {
   foam: 'foam',
@@ -65,14 +74,14 @@ const thickness = (points: readonly Point[]): number => {
   return longest === 0 ? 0 : Math.abs(area(points)) / longest;
 };
 
-function partShapes(part: EdgePart, placement: Placement, isLit: boolean): Shape {
+function partShapes(part: EdgePart, placement: Placement, isLit: boolean, isAdded: boolean): Shape {
   const points = part.polygon.map((p) => toPaper(placement, p));
   const isBeyond = part.view === 'beyond';
   const isThin = thickness(points) < LEAST_HATCHED_mm;
   const outline = isLit ? pen(0.7, 'highlight') : isBeyond ? pen(0.25) : isThin ? pen(0.25) : pen(0.5);
   const strokes = isThin ? [] : hatch(part.material, points, -part.grain_rad);
   return group(
-    isBeyond ? 'part beyond' : 'part cut',
+    `${isBeyond ? 'part beyond' : 'part cut'}${isAdded ? ' added' : ''}`,
     part.id,
     [
       polygon(points, null, isLit ? 'highlightWash' : fillOf[part.material]),
@@ -99,12 +108,13 @@ function screwShapes(points: readonly Point[], stroke: Pen): Shape[] {
   ];
 }
 
-function lineShapes(edgeLine: EdgeLine, placement: Placement, isLit: boolean): Shape {
+function lineShapes(edgeLine: EdgeLine, placement: Placement, isLit: boolean, isAdded: boolean): Shape {
   const points = edgeLine.points.map((p) => toPaper(placement, p));
   const normal = linePens[edgeLine.kind];
   const stroke = isLit ? pen(0.7, 'highlight', normal.dash) : normal;
   const shapes = edgeLine.kind === 'screw' ? screwShapes(points, stroke) : [polyline(points, stroke)];
-  return group(edgeLine.kind === 'air-barrier' ? 'air-barrier' : 'sheet-line', edgeLine.id, shapes, {
+  const meaning = edgeLine.kind === 'air-barrier' ? 'air-barrier' : 'sheet-line';
+  return group(isAdded ? `${meaning} added` : meaning, edgeLine.id, shapes, {
     layerId: edgeLine.layerId,
     title: edgeLine.name,
     isHighlighted: isLit,
@@ -190,20 +200,28 @@ export const beforeShapes = (edge: DetailModel, placement: Placement): Shape[] =
         ),
       ];
 
+/** The air barrier itself: what pierces it shows from its step on. */
+const airBarrier: Body = { id: 'air-barrier-line', layerId: 'air-barrier' };
+
 /** All shapes of the section, in drawing order: beyond, cut, lines, breaks. */
-export function sectionShapes(
-  edge: DetailModel,
-  placement: Placement,
-  highlight: readonly string[],
-): Shape[] {
-  const isLit = (layerId: string | null): boolean => layerId !== null && highlight.includes(layerId);
-  const parts = edge.parts.map((part) => partShapes(part, placement, isLit(part.layerId)));
-  const lines = edge.lines.map((edgeLine) => lineShapes(edgeLine, placement, isLit(edgeLine.layerId)));
-  const piercings = edge.piercings.map((piercing) => {
+export function sectionShapes(edge: DetailModel, placement: Placement, showing: Showing): Shape[] {
+  const { isShown, isLit, isAdded } = showing;
+  const parts = edge.parts
+    .filter(isShown)
+    .map((part) => partShapes(part, placement, isLit(part), isAdded(part)));
+  const lines = edge.lines
+    .filter(isShown)
+    .map((each) => lineShapes(each, placement, isLit(each), isAdded(each)));
+  const piercings = (isShown(airBarrier) ? edge.piercings : []).map((piercing) => {
     const at = toPaper(placement, piercing.at);
-    return group('piercing', 'piercing', [circle(at, 1.5, pen(0.5, 'airBarrier'), 'paper')], {
-      title: `${piercing.count === null ? '' : `${String(piercing.count)} × `}${piercing.what} through the air barrier`,
-    });
+    return group(
+      isAdded(airBarrier) ? 'piercing added' : 'piercing',
+      'piercing',
+      [circle(at, 1.5, pen(0.5, 'airBarrier'), 'paper')],
+      {
+        title: `${piercing.count === null ? '' : `${String(piercing.count)} × `}${piercing.what} through the air barrier`,
+      },
+    );
   });
   const breaks = edge.breaks.map(([from, to]) =>
     polyline(breakLine(toPaper(placement, from), toPaper(placement, to)), pen(0.25)),

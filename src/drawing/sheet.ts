@@ -17,6 +17,8 @@ import {
 import type { Theme } from './palette.ts';
 import type { Scale } from './scale.ts';
 import type { Picture } from './picture.ts';
+import { sequenceOf, stageAt } from './sequence.ts';
+import type { Note } from './labels.ts';
 import { group } from './shapes.ts';
 import { lettered, noteShapes, partings, placeAll, type NoteSet, type NoteWish } from './sheet-labels.ts';
 import { fasciaWords, measureShapes } from './sheet-measures.ts';
@@ -25,6 +27,7 @@ import { signShapes } from './sheet-signs.ts';
 import { stripHeight_mm, titleStrip } from './sheet-title.ts';
 import { Taken } from './taken.ts';
 import { beforeShapes, sectionShapes, walkShapes, type Placement } from './sheet-section.ts';
+import { notesAt, showingOf, stageWords } from './sheet-stage.ts';
 
 export type WalkPath = 'air-barrier' | 'water' | 'drying';
 
@@ -37,6 +40,8 @@ export interface SheetOptions extends SheetSize {
   readonly walk?: WalkPath;
   /** Draw the roof that stands today over it, in outline: before and after a re-roof. */
   readonly before?: boolean;
+  /** Id of a step of the work, or `standing`: the roof as it is when that step is done. */
+  readonly stage?: string;
 }
 
 export interface Drawing extends Picture {
@@ -170,8 +175,14 @@ export function detailSheet(
   const { fit, layout, set, notes } = found;
   const { edge, scale, placement } = fit;
   const { margin_mm, isCompact } = layout;
-  const highlight = options.highlight ?? [];
-  const labels = noteShapes(set, layout, highlight);
+  const sequence = sequenceOf(evaluation, candidate);
+  const stage = options.stage === undefined ? null : stageAt(sequence, edge, options.stage);
+  const showing = showingOf(stage, sequence, edge, options);
+  const isNoteLit = (note: Note): boolean =>
+    stage === null
+      ? note.layerId !== null && (options.highlight ?? []).includes(note.layerId)
+      : stage.ofNote(note) === 'new';
+  const labels = noteShapes(notesAt(set, stage), layout, isNoteLit);
   const sheet: Box = {
     x: margin_mm,
     y: margin_mm,
@@ -195,21 +206,22 @@ export function detailSheet(
     height_mm: options.height_mm,
   });
   const taken = new Taken([...labels.shapes, ...title]);
-  const dimensions = measureShapes(context, taken);
+  const dimensions = stage === null || stage.isWhole ? measureShapes(context, taken) : [];
   const pitch_rise_per_12 = evaluation.requirements.slope.pitch_rise_per_12;
   const signs = isCompact ? [] : signShapes({ ...context, pitch_rise_per_12 }, taken);
   const walks = { 'air-barrier': edge.airWalk, water: edge.waterWalk, drying: edge.dryingWalk };
+  const staged = options.stage === undefined ? null : stageWords(sequence, edge, options.stage);
   return {
     detail,
     width_mm: options.width_mm,
     height_mm: options.height_mm,
-    title: `${detailNames[detail]} section, ${edge.strategyName}, ${scale.words}`,
+    title: `${detailNames[detail]} section, ${edge.strategyName}, ${scale.words}${staged === null ? '' : `, ${staged.title}`}`,
     scaleText: scale.words,
     denominator: scale.denominator,
     theme: options.theme ?? 'light',
     isCompact,
     shapes: [
-      ...sectionShapes(edge, placement, highlight),
+      ...sectionShapes(edge, placement, showing),
       group('notes', 'notes', labels.shapes),
       group('dimensions', 'dimensions', dimensions),
       group('signs', 'signs', signs),
@@ -219,7 +231,7 @@ export function detailSheet(
     ],
     layers: sheetLayers(candidate),
     notes,
-    description: description(edge, candidate, options.system),
+    description: [...(staged?.added ?? []), ...description(edge, candidate, options.system)],
     edge,
     placement,
   };

@@ -1,6 +1,7 @@
 /** What every section of the record needs: the evaluation, the reader, the units, and the slots of the texts. */
 import type { Words } from '../../catalog/words.ts';
-import type { WorkCondition } from '../../catalog/sequence.ts';
+import { appliesTo, type WorkCondition } from '../../catalog/sequence.ts';
+import { workFacts } from '../../drawing/sequence.ts';
 import { sectionWords } from '../../catalog/record.ts';
 import type { CompleteCase } from '../../case/complete.ts';
 import type { Candidate, Evaluation } from '../../evaluation/evaluation.ts';
@@ -138,15 +139,5 @@ export const citationOf = (from: {
 
 /** Whether a step or question applies to the recommended candidate. */
 export function applies(when: WorkCondition | undefined, context: Context): boolean {
-  if (when === undefined) return true;
-  const { best, given } = context;
-  const has = <T>(set: readonly T[] | undefined, value: T | undefined): boolean =>
-    set === undefined || (value !== undefined && set.includes(value));
-  return (
-    has(when.kinds, given.project.kind) &&
-    has(when.strategies, best?.strategy) &&
-    has(when.ventilations, best?.ventilation.kind) &&
-    has(when.carriers, best?.carrier) &&
-    (when.baseBoard === undefined || when.baseBoard === (best !== null && best.baseBoard !== null))
-  );
+  return appliesTo(when, workFacts(context.given, context.best));
 }
