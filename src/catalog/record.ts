@@ -45,6 +45,15 @@ export const recordTable = v.strictObject({
     byEquations: text,
     byReport: text,
   }),
+  /** Words of the geometry checks. */
+  geometry: some(v.strictObject({ id: text, what: text, onSite: text })),
+  /** Words of the shopping list; slots `{count}`, `{size}`, `{pitch}`. */
+  takeoff: v.strictObject({
+    assumptions: some(v.strictObject({ id: text, words: text })),
+    layout: text,
+    prices: text,
+    likely: text,
+  }),
   /** Words of the engineer's sheet. */
   engineer: v.strictObject({
     stamp: text,
@@ -101,6 +110,20 @@ export const governWords = (id: string): string =>
   found(
     recordWords.fastening.governs.find((row) => row.id === id),
     `check ${id}`,
+  ).words;
+
+/** Words of a geometry check. */
+export const geometryWords = (id: string): RecordTable['geometry'][number] =>
+  found(
+    recordWords.geometry.find((row) => row.id === id),
+    `geometry check ${id}`,
+  );
+
+/** What was taken for the shape of the roof, in words with slots. */
+export const shapeWords = (id: string): string =>
+  found(
+    recordWords.takeoff.assumptions.find((row) => row.id === id),
+    `shape ${id}`,
   ).words;
 
 /** @throws RangeError when the table lacks the section: a slip in content or code. */

@@ -420,6 +420,23 @@ export const measures = {
     { perft2: by(1 / SQUARE_METERS_PER_SQUARE_FOOT).inside, perm2: same },
     '0.5 per ft² or 5.4 per m²',
   ),
+  mass: measure(
+    'a mass',
+    'kg',
+    scale('lb', by(u.KILOGRAMS_PER_POUND), 0, { significant: 3 }),
+    scale('kg', one, 0, { significant: 3 }),
+    { lb: by(u.KILOGRAMS_PER_POUND).inside, lbs: by(u.KILOGRAMS_PER_POUND).inside, kg: same },
+    '51 lb or 23 kg',
+  ),
+  money: measure(
+    'an amount of money',
+    'USD',
+    scale('', one, 0, { style: 'dollars' }),
+    scale('', one, 0, { style: 'dollars' }),
+    { usd: same },
+    '$1200',
+  ),
+  hours: measure('hours of work', 'h', scale('h', one, 0), scale('h', one, 0), { h: same }, '40 h'),
   costPerArea: measure(
     'a cost per area',
     'USD/m²',

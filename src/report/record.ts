@@ -25,6 +25,7 @@ import {
 } from './record/closing.ts';
 import { contextOf, section, type Context, type RecordOptions } from './record/context.ts';
 import { engineerSections } from './record/engineer.ts';
+import { geometrySections } from './record/geometry.ts';
 import { heatMoistureSections } from './record/heatMoisture.ts';
 import { fasteningSection } from './record/fastening.ts';
 import { requirementsSection } from './record/requirements.ts';
@@ -93,6 +94,7 @@ function recommendedSections(context: Context): Section[] {
     return [
       layersSection(context, best),
       edgeSection(context, best),
+      ...geometrySections(context, best),
       quantitiesSection(context, best),
       fasteningSection(context, best),
       sequenceSection(context),
@@ -110,6 +112,7 @@ function recommendedSections(context: Context): Section[] {
     layersSection(context, best),
     ...heatMoistureSections(context, best),
     edgeSection(context, best),
+    ...geometrySections(context, best),
     quantitiesSection(context, best),
     fasteningSection(context, best),
     sequenceSection(context),

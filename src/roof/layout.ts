@@ -90,7 +90,13 @@ export function regionOf(plane: Plane, nailers: Nailers): Region {
   return { cells, holes: plane.holes };
 }
 
-/** [m²] to be covered: cells less holes. */
+/**
+ * Area to be covered.
+ *
+ * @param region  [m] cells and holes
+ * @returns       [m²] cells less the parts of holes that lie in them
+ * @source        COMMON-PRACTICE plane geometry (computed)
+ */
 export const regionArea_m2 = ({ cells, holes }: Region): number => {
   const inside = (hole: Cell): number => cells.reduce((sum, cell) => sum + overlap_m2(hole, cell), 0);
   return (

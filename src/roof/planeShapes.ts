@@ -145,7 +145,16 @@ export const dormerSide = (id: string, angle_deg: number, cheek_m: number, half_
   ]),
 });
 
-/** A hole in a plane where a dormer stands: apron, cheeks, valleys. */
+/**
+ * A hole in a plane where a dormer stands: apron, cheeks, valleys.
+ *
+ * @param x        [m] its middle along the eave
+ * @param front_m  [m] level, from the edge of the eave to its front
+ * @param cheek_m  [m] level length of the cheek
+ * @param half_m   [m] half its width
+ * @returns        [m] corners, counterclockwise
+ * @source         COMMON-PRACTICE plane geometry (computed)
+ */
 export const dormerHole = (
   x: number,
   front_m: number,
@@ -159,7 +168,16 @@ export const dormerHole = (
   corner(x - half_m, front_m + cheek_m, 'cheek'),
 ];
 
-/** A hole for a skylight or chimney. */
+/**
+ * A hole for a skylight or chimney.
+ *
+ * @param x         [m] its middle along the eave
+ * @param bottom_m  [m] level, from the edge of the eave
+ * @param width_m   [m] along the eave
+ * @param depth_m   [m] level
+ * @returns         [m] corners, counterclockwise
+ * @source          COMMON-PRACTICE plane geometry (computed)
+ */
 export const openingHole = (
   x: number,
   bottom_m: number,
@@ -172,7 +190,14 @@ export const openingHole = (
   corner(x - width_m / 2, bottom_m + depth_m, 'opening'),
 ];
 
-/** Corners of a cross gable's valleys in the eave of the plane that it is cut into. */
+/**
+ * Corners of a cross gable's valleys in the eave of the plane that it is cut into.
+ *
+ * @param x       [m] its middle along the eave
+ * @param half_m  [m] half its width at the edge of the eave
+ * @returns       [m] three corners from left to right
+ * @source        COMMON-PRACTICE plane geometry (computed)
+ */
 export const gableNotch = (x: number, half_m: number): readonly Corner[] => [
   corner(x - half_m, 0, 'valley'),
   corner(x, half_m, 'valley'),

@@ -2,12 +2,12 @@
 import type { Candidate } from '../../evaluation/evaluation.ts';
 import type { Block, Cell, Section, Table, Verdict } from '../document.ts';
 import { cell, paragraph } from '../document.ts';
-import { showUnit } from '../figures.ts';
 import { capital, carrierNames } from '../names.ts';
 import { cautionLinks } from './closing.ts';
 import type { Context } from './context.ts';
-import { marginText, numberWord, section } from './context.ts';
+import { marginText, section } from './context.ts';
 import { detailBlocks } from './drawings.ts';
+import { takeoffBlocks } from './takeoff.ts';
 
 /** [m] Thinner layers are sheets, named and not measured (our judgement). */
 const LEAST_MEASURED_m = 0.002;
@@ -231,34 +231,9 @@ function fastening(context: Context, best: Candidate): Table {
   };
 }
 
-function takeoff(context: Context, best: Candidate): Table {
-  const { say } = context;
-  const { takeoff: list } = best;
-  return {
-    kind: 'table',
-    id: 'takeoff-table',
-    caption: `Quantities for ${say('area', list.roofArea_m2)} of roof, ${say('span', list.eaveLength_m)} of eave, ${say('span', list.rakeLength_m)} of rake`,
-    columns: [
-      { id: 'what', title: 'Item', align: 'left', width: 4 },
-      { id: 'quantity', title: 'Quantity', align: 'right', width: 2 },
-    ],
-    rows: list.items.map((item) => [
-      cell(
-        capital(
-          item.thickness_m === undefined ? item.what : `${item.what}, ${say('length', item.thickness_m)}`,
-        ),
-      ),
-      cell(
-        item.unit === 'm' ? say('span', item.quantity) : showUnit(item.quantity, item.unit, context.system),
-      ),
-    ]),
-    note: `Rough default prices put this at ${say('costPerArea', list.cost_USD_m2)} and ${say('hoursPerArea', list.labor_h_m2)}, ${numberWord(list.trades)} ${list.trades === 1 ? 'trade' : 'trades'}, ${say('days', list.daysOpen)} until watertight. They compare the ways; they are no bid.`,
-  };
-}
-
 export function quantitiesSection(context: Context, best: Candidate): Section {
   return section(context, 'quantities', [
-    takeoff(context, best),
+    ...takeoffBlocks(context, best),
     fastening(context, best),
     ...cautionLinks(context, ['snow', 'wind', 'hazards']),
   ]);
