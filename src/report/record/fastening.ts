@@ -26,9 +26,11 @@ function placeOf(context: Context, { fasteners }: Candidate, row: ScheduleRow): 
   return zoneWords(fasteners.edition, shape, row.zone, context.say('length', fasteners.edgeWidth_m));
 }
 
+const screws = ({ say }: Context, count: number): string => `${say('count', count)} screws`;
+
 /** How many screws go into a roofing square, or into a square meter. */
 const density = ({ system, say }: Context, row: ScheduleRow): string =>
-  system === 'IP' ? say('count', row.perSquare) : say('perArea', row.perArea_1_m2);
+  system === 'IP' ? `${say('count', row.perSquare)} per 100 ft²` : say('perArea', row.perArea_1_m2);
 
 const spacing = ({ say }: Context, row: ScheduleRow): string =>
   `${say('length', row.spacing_m)} by ${say('length', row.across_m)}`;
@@ -49,7 +51,7 @@ const plainRow = (context: Context, candidate: Candidate, row: ScheduleRow): Cel
     : row.needsDesign
       ? cell(`${spacing(context, row)}, not settled: the engineer decides`, 'open')
       : cell(spacing(context, row)),
-  cell(context.say('count', row.count)),
+  cell(screws(context, row.count)),
 ];
 
 const fullRow = (context: Context, candidate: Candidate, row: ScheduleRow): Cell[] => [
@@ -57,7 +59,7 @@ const fullRow = (context: Context, candidate: Candidate, row: ScheduleRow): Cell
   cell(context.say('area', row.area_m2)),
   cell(row.uplift_Pa === null ? 'not covered' : context.say('load', row.uplift_Pa)),
   cell(spacing(context, row)),
-  cell(context.say('count', row.count)),
+  cell(screws(context, row.count)),
   cell(density(context, row)),
   useCell(context, row),
 ];
@@ -108,7 +110,7 @@ function scheduleTable(context: Context, candidate: Candidate): Table {
     rows: fasteners.schedule.map((row) =>
       isPlain ? plainRow(context, candidate, row) : fullRow(context, candidate, row),
     ),
-    note: `${gapText(candidate)}${context.say('count', fasteners.count)} screws in all, without spares. Strips are measured from the outer edge of the overhang.`,
+    note: `${gapText(candidate)}${screws(context, fasteners.count)} in all, without spares. Strips are measured from the outer edge of the overhang.`,
   };
 }
 
