@@ -13,8 +13,11 @@ const IN2_PER_FT = 0.3048 / 0.00064516;
 /** [mm² per m²] exact. */
 const MM2_PER_M2 = 1e6;
 
+/** [m] taller things are measured in feet, not in inches (our judgement). */
+const TALL_m = 2;
+
 function sizeText({ say, system }: Context, value: number, unit: GeometryCheck['unit']): string {
-  if (unit === 'm') return say('length', value);
+  if (unit === 'm') return say(value < TALL_m ? 'length' : 'span', value);
   return system === 'IP'
     ? `${say('ratio', value * IN2_PER_FT)} in² per ft`
     : `${say('count', value * MM2_PER_M2)} mm² per m`;

@@ -24,6 +24,9 @@ const money = ({ say }: Context, value: number): string => say('money', Math.rou
 const span = (context: Context, { low, high }: Range): string =>
   `${money(context, low)} to ${money(context, high)}`;
 
+const rangeText = (context: Context, range: Range): string =>
+  `${money(context, range.mid)} (${span(context, range)})`;
+
 function quantityText({ say }: Context, { unit, quantity, layout }: TakeoffLine): string {
   if (unit === 'm²') {
     const area = say('area', quantity);
@@ -49,8 +52,7 @@ function linesTable(context: Context, list: TakeoffList): Table {
   const rows = list.lines.map((line): Cell[] => [
     cell(nameText(context, line)),
     cell(quantityText(context, line)),
-    cell(money(context, line.cost_USD.mid)),
-    cell(span(context, line.cost_USD)),
+    cell(rangeText(context, line.cost_USD)),
   ]);
   return {
     kind: 'table',
@@ -59,17 +61,11 @@ function linesTable(context: Context, list: TakeoffList): Table {
     columns: [
       column('what', 'Item', 3.6, 'left'),
       column('quantity', 'Quantity', 1.9),
-      column('mid', 'Default', 1),
-      column('range', 'Low to high', 1.6),
+      column('money', 'Default, low to high', 2.3),
     ],
     rows: [
       ...rows,
-      [
-        cell('Material together, likely range'),
-        cell(''),
-        cell(money(context, whole.likely.mid)),
-        cell(span(context, whole.likely)),
-      ],
+      [cell('Material together, likely range'), cell(''), cell(rangeText(context, whole.likely))],
     ],
     strongRows: [rows.length],
     note: recordWords.takeoff.prices,
@@ -78,6 +74,7 @@ function linesTable(context: Context, list: TakeoffList): Table {
 
 function layoutTable(context: Context, list: TakeoffList): Table {
   const { say } = context;
+  const isPlain = context.role === 'builder';
   return {
     kind: 'table',
     id: 'layout-table',
@@ -85,9 +82,13 @@ function layoutTable(context: Context, list: TakeoffList): Table {
     columns: [
       column('what', 'Layer', 3.4, 'left'),
       column('count', 'To buy', 1),
-      column('whole', 'Laid whole', 1),
-      column('cut', 'Cut pieces', 1),
-      column('reused', 'From offcuts', 1.1),
+      ...(isPlain
+        ? []
+        : [
+            column('whole', 'Laid whole', 1),
+            column('cut', 'Cut pieces', 1),
+            column('reused', 'From offcuts', 1.1),
+          ]),
       column('waste', 'Waste', 0.9),
       column('mass', 'Weight', 1.1),
     ],
@@ -98,9 +99,9 @@ function layoutTable(context: Context, list: TakeoffList): Table {
         [
           cell(nameText(context, line)),
           cell(say('count', layout.count)),
-          cell(say('count', layout.whole)),
-          cell(say('count', layout.cut)),
-          cell(say('count', layout.reused)),
+          ...(isPlain
+            ? []
+            : [layout.whole, layout.cut, layout.reused].map((count) => cell(say('count', count)))),
           cell(say('share', Math.round(layout.waste_pct))),
           cell(line.mass_kg === undefined ? '–' : say('mass', line.mass_kg)),
         ],
@@ -140,7 +141,7 @@ function totals(context: Context, best: Candidate, list: TakeoffList): Block[] {
   const { takeoff } = best;
   return [
     paragraph(
-      `Material and work together: ${money(context, whole_USD.likely.mid)}, likely ${span(context, whole_USD.likely)}, at the widest ${span(context, whole_USD.straight)}. ${recordWords.takeoff.likely} For comparing the ways, only what differs between them is counted: ${say('costPerArea', takeoff.cost_USD_m2)} and ${say('hoursPerArea', takeoff.labor_h_m2)}, ${say('days', takeoff.daysOpen)} until watertight.`,
+      `Material and work together: ${money(context, whole_USD.likely.mid)}, likely ${span(context, whole_USD.likely)}, at the widest ${span(context, whole_USD.straight)}. ${recordWords.takeoff.likely} The figure that compares the ways counts boards, deck, membrane, screws, edges and their hours: ${say('costPerArea', takeoff.cost_USD_m2)} and ${say('hoursPerArea', takeoff.labor_h_m2)}, ${say('days', takeoff.daysOpen)} until watertight.`,
     ),
     paragraph(
       `Embodied carbon of the boards as bought: ${say('mass', carbon_kg.mid)} CO₂e, from ${say('mass', carbon_kg.low)} to ${say('mass', carbon_kg.high)}.`,
