@@ -75,6 +75,14 @@ const areaOf = ({ given }: TakeoffInput): number => planesOf(given).area_m2;
 const boughtOf = ({ layouts }: TakeoffInput): number[] => layouts.boards.map(({ layout }) => layout.stock_m2);
 const sum = (values: readonly number[]): number => values.reduce((total, value) => total + value, 0);
 
+/** Hours of the further screws against sliding: each takes as long as one at the usual spacing along the rafters. */
+const slopeScrews_h = ({ given, fasteners }: TakeoffInput): number =>
+  fasteners.slopePath.screws *
+  cost('screws-and-deck').mid *
+  WITHOUT_DECK *
+  dimension('screw-step-rafter_m') *
+  given.framing.spacing_m;
+
 function hoursOf(input: TakeoffInput): Hours {
   const { given, layers, airBarrier, layouts } = input;
   const bought_m2 = boughtOf(input);
@@ -86,6 +94,7 @@ function hoursOf(input: TakeoffInput): Hours {
     ? [
         { price: 'lay-panels', amount: (bought_m2.at(-1) ?? 0) * cost('lay-panels').mid * byHand },
         { price: 'lay-boards', amount: sum(bought_m2.slice(0, -1)) * layBoards_h_m2 },
+        { price: 'screws-and-deck', amount: slopeScrews_h(input) },
       ]
     : [
         { price: 'lay-boards', amount: sum(bought_m2) * layBoards_h_m2 },
@@ -93,8 +102,9 @@ function hoursOf(input: TakeoffInput): Hours {
           price: 'screws-and-deck',
           amount:
             (layouts.sheets?.stock_m2 ?? areaOf(input)) *
-            cost('screws-and-deck').mid *
-            (hasUpperDeck ? 1 : WITHOUT_DECK),
+              cost('screws-and-deck').mid *
+              (hasUpperDeck ? 1 : WITHOUT_DECK) +
+            slopeScrews_h(input),
         },
       ];
   const edge = [
@@ -129,7 +139,10 @@ function materialsOf(input: TakeoffInput): Part[] {
     },
     { price: 'panel-premium', amount: panels_m2 * cost('panel-premium').mid },
     { price: 'deck-membrane', amount: areaOf(input) * cost('deck-membrane').mid },
-    { price: 'long-screw', amount: fasteners.count * cost('long-screw').mid },
+    {
+      price: 'long-screw',
+      amount: (fasteners.count + fasteners.slopePath.screws) * cost('long-screw').mid,
+    },
     { price: 'tail-block_USD', amount: input.airBarrier.bays * dimension('tail-block_USD') },
     {
       price: 'outrigger-material_USD',

@@ -114,6 +114,13 @@ function cardOf(context: Context, best: Candidate): Card {
         label: 'Overhang',
         value: `${say('length', structure.overhang_m)} at the eave, ${say('length', overhang.rake_m)} at the rake`,
       },
+      {
+        label: 'Deepest eave here',
+        value:
+          structure.screeningLimit_m > 0
+            ? `${say('length', structure.screeningLimit_m)}, the most that this screening lets the carrier reach`
+            : 'none that this screening passes',
+      },
       { label: 'Weight above the framing', value: say('load', structure.addedDeadLoad_Pa) },
       { label: 'Ground snow used', value: say('load', loads.groundSnow_Pa) },
       {
@@ -131,6 +138,14 @@ function cardOf(context: Context, best: Candidate): Card {
               label: 'Member looked at',
               value: `${structure.plan.member}, ${say('length', structure.plan.spacing_m)} apart`,
             },
+            ...(structure.plan.screws === null
+              ? []
+              : [
+                  {
+                    label: 'Smallest that would work',
+                    value: structure.plan.smallest ?? 'none of the sizes tried',
+                  },
+                ]),
           ]),
     ],
     questions: [...past, ...openQuestions(context, best).map(plain)],
