@@ -21,6 +21,8 @@ export class Assessment {
   #worker: Worker | null = null;
   #workingsOf = $state.raw<WorkingsOf | null>(null);
   #answer = $state.raw<Answer | null>(null);
+  /** What was shown before the answer of now, so that a page can say what changed. */
+  #previous = $state.raw<Evaluation | null>(null);
   /** Number of the question asked last; an answer to an older one is shown until its own arrives. */
   #asked = $state(0);
   #isBusy = false;
@@ -57,6 +59,7 @@ export class Assessment {
   /** Another project: nothing computed for the one before may be shown. */
   forget(): void {
     this.#answer = null;
+    this.#previous = null;
     this.#lastGiven = null;
     this.#waiting = null;
     this.#oldest = this.#counter + 1;
@@ -81,6 +84,10 @@ export class Assessment {
   get evaluation(): Evaluation | null {
     return this.#outcome.kind === 'ready' ? this.#outcome.evaluation : null;
   }
+  /** The evaluation before the one of now; null for the first of a project. */
+  get previous(): Evaluation | null {
+    return this.#previous;
+  }
   /** False while a newer set of answers is still being computed. */
   get isCurrent(): boolean {
     return this.#answer?.number === this.#asked;
@@ -102,7 +109,10 @@ export class Assessment {
 
   #take(answer: Answer): void {
     this.#isBusy = false;
-    if (answer.number >= this.#oldest) this.#answer = answer;
+    if (answer.number >= this.#oldest) {
+      if (this.#answer !== null && 'evaluation' in this.#answer) this.#previous = this.#answer.evaluation;
+      this.#answer = answer;
+    }
     this.#send();
   }
 }

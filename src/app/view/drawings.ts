@@ -11,7 +11,7 @@ const roomy = { width_mm: 280, height_mm: 165 } as const;
 const compact = { width_mm: 130, height_mm: 118, isCompact: true } as const;
 
 /** What a reader may have drawn over the section. */
-export type Overlay = Pick<SheetOptions, 'walk' | 'before' | 'denominator'>;
+export type Overlay = Pick<SheetOptions, 'walk' | 'before' | 'denominator' | 'stage'>;
 
 export function detailDrawing(
   evaluation: Evaluation,
