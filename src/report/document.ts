@@ -155,6 +155,8 @@ export interface Step {
   readonly text: string;
   readonly who: string;
   readonly weather?: string;
+  /** What nobody sees or reaches again once the next step has begun. */
+  readonly covers?: string;
   /** Nothing covers this step before the hold point is signed. */
   readonly hold?: HoldPoint;
 }

@@ -122,6 +122,8 @@ function stepsHtml(steps: Steps): string {
   const items = steps.items.map((step) => {
     const weather =
       step.weather === undefined ? '' : `<p class="weather">Weather: ${escaped(step.weather)}</p>`;
+    const covers =
+      step.covers === undefined ? '' : `<p class="covers">Covered for good: ${escaped(step.covers)}</p>`;
     const hold =
       step.hold === undefined
         ? ''
@@ -129,7 +131,7 @@ function stepsHtml(steps: Steps): string {
 <p>Pass: ${escaped(step.hold.pass)}</p><p>Who looks: ${escaped(step.hold.who)}. Evidence: ${escaped(step.hold.evidence)}.</p>
 <p class="sign">Signed <span class="line"></span> Date <span class="line"></span></p></div>`;
     return `<li value="${step.number}"><p><strong>${escaped(step.title)}</strong> <span class="who">${escaped(step.who)}</span></p>
-<p>${escaped(step.text)}</p>${weather}${hold}</li>`;
+<p>${escaped(step.text)}</p>${weather}${covers}${hold}</li>`;
   });
   return `<ol class="steps">${items.join('\n')}</ol>`;
 }

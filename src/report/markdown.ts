@@ -107,6 +107,7 @@ function blockLines(block: Block): string[] {
       return block.items.flatMap((step) => [
         `${step.number}. **${safeMarkdown(step.title)}** (${safeMarkdown(step.who)}). ${safeMarkdown(step.text)}`,
         ...(step.weather === undefined ? [] : [`    - Weather: ${safeMarkdown(step.weather)}`]),
+        ...(step.covers === undefined ? [] : [`    - Covered for good: ${safeMarkdown(step.covers)}`]),
         ...(step.hold === undefined
           ? []
           : [

@@ -31,6 +31,9 @@ function stepAtoms(pen: Pen, step: Step, x: number, width: number): Atom[] {
       : textAtoms(pen, [{ text: `Weather: ${step.weather}`, emphasis: true }], left, inner, bodyText, {
           before: 1,
         })),
+    ...(step.covers === undefined
+      ? []
+      : textAtoms(pen, [{ text: `Covered for good: ${step.covers}` }], left, inner, bodyText, { before: 1 })),
   ];
   if (step.hold === undefined) return own;
   const hold = step.hold;

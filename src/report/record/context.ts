@@ -61,14 +61,16 @@ function candidateSlots(best: Candidate, say: Context['say'], score: number): Re
 const smallNumbers = ['no', 'one', 'two', 'three', 'four', 'five', 'six'];
 export const numberWord = (count: number): string => smallNumbers[count] ?? String(count);
 
-export function contextOf(evaluation: Evaluation, words: Words, options: RecordOptions): Context {
-  const say = (kind: MeasureKind, value: number): string => show(kind, value, options.system);
+/** Texts of the slots about the place, the answers and one build-up. */
+export function slotsOf(
+  evaluation: Evaluation,
+  candidate: Candidate | null,
+  say: Context['say'],
+): Record<string, string> {
   const given = evaluation.case as unknown as CompleteCase;
-  const find = (id: string): Candidate | undefined => evaluation.candidates.find((one) => one.id === id);
   const { ranking, requirements } = evaluation;
-  const best = (ranking.recommended === null ? undefined : find(ranking.recommended)) ?? null;
   const ice = requirements.iceBarrier;
-  const slots: Record<string, string> = {
+  return {
     place: evaluation.climate.placeName,
     zone: evaluation.climate.zone,
     edition: requirements.edition,
@@ -77,8 +79,16 @@ export function contextOf(evaluation: Evaluation, words: Words, options: RecordO
     iceBarrier: ice.required
       ? `The ice barrier runs ${say('span', ice.length_m)} up the slope from the edge of the eave, ${ice.courses === 1 ? 'one course' : `${numberWord(ice.courses)} courses`} of a ${say('length', ICE_ROLL_m)} roll.`
       : 'No ice barrier is required by the answers given; ask the code official.',
-    ...(best === null ? {} : candidateSlots(best, say, ranking.scores[best.id] ?? 0)),
+    ...(candidate === null ? {} : candidateSlots(candidate, say, ranking.scores[candidate.id] ?? 0)),
   };
+}
+
+export function contextOf(evaluation: Evaluation, words: Words, options: RecordOptions): Context {
+  const say = (kind: MeasureKind, value: number): string => show(kind, value, options.system);
+  const given = evaluation.case as unknown as CompleteCase;
+  const find = (id: string): Candidate | undefined => evaluation.candidates.find((one) => one.id === id);
+  const { ranking } = evaluation;
+  const best = (ranking.recommended === null ? undefined : find(ranking.recommended)) ?? null;
   return {
     evaluation,
     given,
@@ -88,7 +98,7 @@ export function contextOf(evaluation: Evaluation, words: Words, options: RecordO
     system: options.system,
     best,
     leaders: ranking.leaders.flatMap((leader) => find(leader.candidate) ?? []),
-    slots,
+    slots: slotsOf(evaluation, best, say),
     say,
   };
 }

@@ -1,41 +1,18 @@
 /** The order of work with its hold points, and the question cards. */
 import type { Caution, Deferral } from '../../evaluation/evaluation.ts';
 import { recordWords, type CardRow } from '../../catalog/record.ts';
-import { holdPoint, sequenceSteps } from '../../catalog/sequence.ts';
-import type { Card, Inline, Section, Step } from '../document.ts';
+import { workFacts } from '../../drawing/sequence.ts';
+import type { Card, Inline, Section } from '../document.ts';
 import { plain } from '../document.ts';
 import { filled } from '../inline.ts';
-import { capital, roleNames, strategyNames } from '../names.ts';
+import { roleNames, strategyNames } from '../names.ts';
 import { cautionLinks } from './closing.ts';
 import type { Context } from './context.ts';
 import { applies, section } from './context.ts';
+import { workSteps } from './steps.ts';
 
 export function sequenceSection(context: Context): Section {
-  const { slots } = context;
-  const items = sequenceSteps()
-    .filter((step) => applies(step.when, context))
-    .map((step, index): Step => {
-      const hold = step.hold === undefined ? undefined : holdPoint(step.hold);
-      return {
-        number: index + 1,
-        title: filled(step.title, slots),
-        text: filled(step.text, slots),
-        who: capital(step.who),
-        ...(step.weather === undefined ? {} : { weather: step.weather }),
-        ...(hold === undefined
-          ? {}
-          : {
-              hold: {
-                id: hold.id,
-                title: hold.title,
-                pass: filled(hold.pass, slots),
-                who: hold.who,
-                evidence: hold.evidence,
-                source: { source: hold.source, clause: hold.clause, known: hold.known },
-              },
-            }),
-      };
-    });
+  const items = workSteps(workFacts(context.given, context.best), context.slots).map(({ step }) => step);
   return section(
     context,
     'sequence',
