@@ -15,6 +15,7 @@ import { html } from '../report/html.ts';
 import { markdown } from '../report/markdown.ts';
 import { pdf } from '../report/pdf.ts';
 import { record } from '../report/record.ts';
+import { takeoffCsv } from '../report/takeoffCsv.ts';
 import { badInput, valueOf } from './badInput.ts';
 import { jsonText } from './calc.ts';
 import { words } from './content.ts';
@@ -30,9 +31,12 @@ const FORMATS = ['json', 'markdown', 'html', 'pdf', 'svg', 'dxf', 'csv'] as cons
 type Format = (typeof FORMATS)[number];
 /** Formats that are one drawing. */
 const DRAWN: readonly Format[] = ['svg', 'dxf'];
+/** What the table lists: every build-up that was tried, or the shopping list of the best of each strategy. */
+const LISTS = ['build-ups', 'quantities'] as const;
+type List = (typeof LISTS)[number];
 const ROLES: readonly Role[] = ['builder', 'designer', 'trainer'];
 const USAGE =
-  'evaluate CASE.json [--format …] [--detail …] [--plot …] [--out PATH] [--role …] [--units ip|si] [--weather FILE]';
+  'evaluate CASE.json [--format …] [--detail …] [--plot …] [--list …] [--out PATH] [--role …] [--units ip|si] [--weather FILE]';
 /** [mm] a sheet of Tabloid size inside half an inch of border, for the section as a file of its own. */
 const SHEET = { width_mm: 406.4, height_mm: 254 };
 
@@ -44,6 +48,7 @@ interface Wanted {
   readonly detail: Detail;
   /** A plot in place of the section or of the list of build-ups. */
   readonly plot: PlotName | undefined;
+  readonly list: List;
 }
 
 const isPlotFormat = (format: Format): format is PlotFormat =>
@@ -63,8 +68,12 @@ function wantedOf(options: Readonly<Record<string, string>>): Wanted {
   if (options['plot'] !== undefined && options['detail'] !== undefined) {
     throw badInput('--plot', 'draws a plot and --detail a section: give one of the two');
   }
+  if (options['list'] !== undefined && (format !== 'csv' || options['plot'] !== undefined)) {
+    throw badInput('--list', 'chooses what the table lists: it needs --format csv and no --plot');
+  }
   return {
     format,
+    list: (options['list'] ?? 'build-ups') as List,
     plot: options['plot'] as PlotName | undefined,
     detail: (options['detail'] ?? 'eave') as Detail,
     role: options['role'] as Role | undefined,
@@ -113,7 +122,7 @@ export function rendered(evaluation: Evaluation, wanted: Wanted): string | Uint8
     case 'json':
       return jsonText(evaluation);
     case 'csv':
-      return candidateCsv(evaluation);
+      return wanted.list === 'quantities' ? takeoffCsv(evaluation) : candidateCsv(evaluation);
     case 'svg':
       return `${toSvg(drawingOf(evaluation, wanted)).trimEnd()}\n`;
     case 'dxf':
@@ -140,6 +149,7 @@ export async function evaluateCommand(given: readonly string[]): Promise<Evaluat
     format: { values: FORMATS },
     detail: { values: details },
     plot: { values: plotNames },
+    list: { values: LISTS },
     out: {},
     role: { values: ROLES },
     units: { values: ['ip', 'si'] },

@@ -13,7 +13,8 @@ const texts: Readonly<Record<CommandName, string>> = {
          [--detail eave|rake|ridge] [--plot NAME] [--role builder|designer|trainer] [--units ip|si]
          [--weather FILE]
   Computes one case. --format json is the whole evaluation, markdown, html and pdf the report,
-  svg and dxf a section of the recommended build-up, csv one line for each build-up that was tried.
+  svg and dxf a section of the recommended build-up, csv one line for each build-up that was tried,
+  or with --list quantities the shopping list of the best build-up of each strategy.
   CASE.json may be - for standard input. --out writes a file and prints nothing.
   --detail chooses the place that svg and dxf draw, the eave unless told. DXF is in true size:
   inches for ip, millimeters for si, layers named by material.

@@ -32,6 +32,8 @@ function lineOf(candidate: Candidate, evaluation: Evaluation): Record<string, Ce
     fascia_m: edge.fascia_m,
     ridgeRise_m: edge.ridgeRise_m,
     screwLength_m: candidate.fasteners.screwLength_m,
+    roofArea_m2: takeoff.roofArea_m2,
+    waste_pct: takeoff.waste_pct,
     cost_USD_m2: takeoff.cost_USD_m2,
     labor_h_m2: takeoff.labor_h_m2,
     carbon_kg_m2: takeoff.carbon_kg_m2,

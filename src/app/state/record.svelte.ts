@@ -7,7 +7,7 @@ import { download, fileName } from '../storage/files.ts';
 import { downloadCase } from '../view/caseFile.ts';
 import type { Desk } from './desk.svelte.ts';
 
-export type RecordFile = 'pdf' | 'html' | 'markdown' | 'case';
+export type RecordFile = 'pdf' | 'html' | 'markdown' | 'case' | 'quantities';
 type WriteRecord = (evaluation: Evaluation, texts: typeof words, options: RecordOptions) => ReportDocument;
 
 export class RecordKeeper {
@@ -67,6 +67,11 @@ export class RecordKeeper {
   async #make(kind: RecordFile, report: ReportDocument, name: string): Promise<void> {
     if (kind === 'case') {
       downloadCase(name, this.#desk.guide?.answers ?? {});
+    } else if (kind === 'quantities') {
+      const { evaluation } = this.#desk.assessment;
+      if (!evaluation) return;
+      const { takeoffCsv } = await import('../../report/takeoffCsv.ts');
+      download(fileName(name, 'csv'), takeoffCsv(evaluation), 'text/csv');
     } else if (kind === 'html') {
       const { html } = await import('../../report/html.ts');
       download(fileName(name, 'html'), html(report), 'text/html');
