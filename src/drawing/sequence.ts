@@ -170,6 +170,8 @@ export interface Stage {
   readonly step: string;
   readonly ofBody: (body: Body) => Standing;
   readonly ofNote: (anchor: Pick<Anchor, 'id' | 'layerId'>) => Standing;
+  /** The covering of today still lies on the deck. */
+  readonly isOldCovered: boolean;
   /** Every body is in its place, so that the dimensions have their ends. */
   readonly isWhole: boolean;
 }
@@ -195,6 +197,7 @@ export function stageAt(sequence: Sequence, edge: DetailModel, step: string): St
   const ofBody = (body: Body): Standing => standing(sequence.stepOf(body, edge.kind));
   return {
     step,
+    isOldCovered: now < order.indexOf('strip'),
     ofBody,
     ofNote: (anchor) => standing(sequence.stepOfNote(anchor, edge.kind)),
     isWhole: bodies.every((body) => ofBody(body) !== 'absent'),

@@ -203,6 +203,21 @@ export const beforeShapes = (edge: DetailModel, placement: Placement): Shape[] =
 /** The air barrier itself: what pierces it shows from its step on. */
 const airBarrier: Body = { id: 'air-barrier-line', layerId: 'air-barrier' };
 
+/** [m] A corner this near to a break stands on it. */
+const ON_BREAK_m = 1e-6;
+
+/** A break from its foot as far up as bodies reach; none where nothing reaches it. */
+function shownBreak([from, to]: readonly [Point, Point], corners: readonly Point[]): [Point, Point][] {
+  const length_m = distance(from, to);
+  const along = corners
+    .filter((p) => distance(from, p) + distance(p, to) - length_m < ON_BREAK_m)
+    .map((p) => distance(from, p));
+  const share = length_m === 0 ? 0 : Math.max(0, ...along) / length_m;
+  return share === 0
+    ? []
+    : [[from, point(from.x + (to.x - from.x) * share, from.y + (to.y - from.y) * share)]];
+}
+
 /** All shapes of the section, in drawing order: beyond, cut, lines, breaks. */
 export function sectionShapes(edge: DetailModel, placement: Placement, showing: Showing): Shape[] {
   const { isShown, isLit, isAdded } = showing;
@@ -223,9 +238,10 @@ export function sectionShapes(edge: DetailModel, placement: Placement, showing: 
       },
     );
   });
-  const breaks = edge.breaks.map(([from, to]) =>
-    polyline(breakLine(toPaper(placement, from), toPaper(placement, to)), pen(0.25)),
-  );
+  const corners = edge.parts.filter(isShown).flatMap(({ polygon }) => polygon);
+  const breaks = edge.breaks
+    .flatMap((each) => shownBreak(each, corners))
+    .map(([from, to]) => polyline(breakLine(toPaper(placement, from), toPaper(placement, to)), pen(0.25)));
   return [
     group('section', 'section', parts),
     group('lines', 'lines', [...lines, ...piercings]),

@@ -225,7 +225,7 @@ export function detailSheet(
       group('notes', 'notes', labels.shapes),
       group('dimensions', 'dimensions', dimensions),
       group('signs', 'signs', signs),
-      ...(options.before === true ? beforeShapes(edge, placement) : []),
+      ...(options.before === true || stage?.isOldCovered === true ? beforeShapes(edge, placement) : []),
       ...(options.walk === undefined ? [] : [walkShapes(walks[options.walk], placement, layout.size_mm)]),
       group('title', 'title', title),
     ],

@@ -167,6 +167,37 @@ describe('the sheet of a step', () => {
     expect(count()).toBeGreaterThan(0);
   });
 
+  it('shows the covering of today until it is stripped, and never on a new roof', () => {
+    const reroof = { ...ordinary['rafter-overhang'], case: { project: { kind: 're-roof' as const } } };
+    const hasOld = (wanted: Sketch, stage: string): boolean => {
+      const { evaluation, candidate } = work(wanted);
+      const options = { system: 'SI' as const, width_mm: 280, height_mm: 165, stage };
+      return groups(detailSheet(evaluation, candidate, 'eave', options).shapes).some(
+        ({ id }) => id === 'before',
+      );
+    };
+    expect([STANDING, 'survey', 'strip', 'membrane'].map((stage) => hasOld(reroof, stage))).toEqual([
+      true,
+      true,
+      false,
+      false,
+    ]);
+    expect(hasOld(ordinary['rafter-overhang'], STANDING)).toBe(false);
+  });
+
+  it('breaks the roof only as high as it is built', () => {
+    const height = (stage?: string): number => {
+      const breaks = sheetOf(stage).shapes.find((s) => s.kind === 'group' && s.id === 'breaks');
+      const first = breaks?.kind === 'group' ? [...leaves([breaks])][0] : undefined;
+      return first?.kind === 'polyline'
+        ? Math.max(...first.points.map(({ y }) => y)) - Math.min(...first.points.map(({ y }) => y))
+        : 0;
+    };
+    expect(height('membrane')).toBeGreaterThan(0);
+    expect(height('membrane')).toBeLessThan(height('boards'));
+    expect(height('boards')).toBeLessThan(height());
+  });
+
   it('says its step in the title and in words', () => {
     const sheet = sheetOf('membrane');
     expect(sheet.title).toContain('Air and vapor layer on the deck');
