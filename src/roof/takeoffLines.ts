@@ -1,80 +1,26 @@
 /** The shopping list of one candidate: every quantity that follows from its planes, layout and schedule. */
-import { boardCarbon, boardCost, cost } from '../catalog/costs.ts';
+import { boardCarbon, boardCost } from '../catalog/costs.ts';
 import { dimension } from '../catalog/dimensions.ts';
 import { isBoard } from '../catalog/sets.ts';
-import { uncertaintiesOf } from '../catalog/uncertainties.ts';
-import type { CompleteCase } from '../case/complete.ts';
-import type { Layer, Requirements } from '../evaluation/evaluation.ts';
+import type { Layer } from '../evaluation/evaluation.ts';
 import type { TakeoffLine } from '../evaluation/takeoff.ts';
 import { insulationLayers } from './assembly.ts';
 import { stackThickness_m } from './boards.ts';
-import type { Draft } from './draft.ts';
 import { layoutsOf, planesOf, type Layout } from './takeoffLayout.ts';
-
-export interface ListInput {
-  readonly given: CompleteCase;
-  readonly draft: Draft;
-  readonly requirements: Requirements;
-}
-
-export type Range = TakeoffLine['cost_USD'];
+import {
+  added,
+  defaultRange,
+  price,
+  priced,
+  times,
+  type Bare,
+  type ListInput,
+  type Range,
+} from './takeoffPrices.ts';
+import { edgeLines, sheetLines } from './takeoffSheets.ts';
 
 /** [-] screws bought over screws counted: a tenth bend, miss or fall (common practice). */
 const SPARE = 1.1;
-
-/**
- * A range times a factor.
- *
- * @param range   [any] low, mid, high
- * @param factor  [-] 0 or more
- * @returns       [any] the same shape
- * @source        COMMON-PRACTICE arithmetic (computed)
- */
-export const times = ({ low, mid, high }: Range, factor: number): Range => ({
-  low: low * factor,
-  mid: mid * factor,
-  high: high * factor,
-});
-
-/**
- * Ranges added, lows to lows and highs to highs.
- *
- * @param ranges  [any] any number
- * @returns       [any] 0 for none
- * @source        COMMON-PRACTICE arithmetic (computed)
- */
-export const added = (ranges: readonly Range[]): Range =>
-  ranges.reduce<Range>(
-    (sum, one) => ({ low: sum.low + one.low, mid: sum.mid + one.mid, high: sum.high + one.high }),
-    { low: 0, mid: 0, high: 0 },
-  );
-
-/**
- * Range of a single default of dimensions.json: its value times the factors of uncertainties.json.
- *
- * @param id  [-] of the dimension and of the price
- * @returns   [USD] low, mid, high
- * @source    OUR-JUDGEMENT invented defaults
- */
-export function defaultRange(id: string): Range {
-  const mid = dimension(id);
-  const row = uncertaintiesOf('price').find(({ price }) => price === id);
-  return row === undefined
-    ? { low: mid, mid, high: mid }
-    : { low: mid * row.low, mid: mid * row.likely, high: mid * row.high };
-}
-
-const price = (id: string): Range => {
-  const { low, mid, high } = cost(id);
-  return { low, mid, high };
-};
-
-type Bare = Omit<TakeoffLine, 'cost_USD'>;
-/** A line whose money is its quantity times a row of costs.json. */
-const priced = (bare: Bare, id: string, amount = bare.quantity): TakeoffLine => ({
-  ...bare,
-  cost_USD: times(price(id), amount),
-});
 
 const layoutWords = ({
   count,
@@ -241,122 +187,6 @@ function fastenerLines({ draft }: ListInput): TakeoffLine[] {
           own.length_m,
           'outrigger-screw',
         )),
-  ];
-}
-
-function sheetLines({ given, draft, requirements }: ListInput): TakeoffLine[] {
-  const { variant } = draft;
-  const { area_m2, lengths_m } = planesOf(given);
-  const lapped = 1 + dimension('sheet-lap-share');
-  const wall_m = lengths_m.eave + lengths_m.rake + lengths_m['high-edge'];
-  const deckName = given.framing.deck === 'plank' ? 'whole deck of planks' : 'band along the wall lap';
-  const primed_m2 = given.framing.deck === 'plank' ? area_m2 : wall_m * dimension('wall-lap_m');
-  const plies = requirements.slope.doubleUnderlayment ? 2 : 1;
-  const lines = [
-    priced(
-      {
-        id: 'membrane',
-        group: 'air-barrier',
-        what: 'air-barrier membrane on the deck, laps in',
-        quantity: area_m2 * lapped,
-        unit: 'm²',
-      },
-      'deck-membrane',
-      area_m2,
-    ),
-    priced(
-      {
-        id: 'tape',
-        group: 'air-barrier',
-        what: 'tape at the wall lap, hips, ridges, valleys and pipes',
-        quantity:
-          wall_m +
-          lengths_m.ridge +
-          lengths_m.hip +
-          lengths_m.valley +
-          given.roof.penetrations * dimension('tape-per-penetration_m'),
-        unit: 'm',
-      },
-      'tape',
-    ),
-    priced(
-      { id: 'primer', group: 'air-barrier', what: `primer, ${deckName}`, quantity: primed_m2, unit: 'm²' },
-      'primer',
-    ),
-    priced(
-      {
-        id: 'underlayment',
-        group: 'weather',
-        what: plies > 1 ? 'underlayment, two layers, laps in' : 'underlayment, laps in',
-        quantity: area_m2 * lapped * plies,
-        unit: 'm²',
-      },
-      'underlayment',
-    ),
-    priced(
-      {
-        id: 'drip-edge',
-        group: 'weather',
-        what: 'drip edge at eaves and rakes',
-        quantity: wall_m,
-        unit: 'm',
-      },
-      'drip-edge',
-    ),
-  ] satisfies TakeoffLine[];
-  const ice = requirements.iceBarrier;
-  return [
-    ...lines,
-    ...(ice.required
-      ? [
-          priced(
-            {
-              id: 'ice-barrier',
-              group: 'weather',
-              what: 'ice barrier along the eaves',
-              quantity: lengths_m.eave * ice.length_m,
-              unit: 'm²',
-            },
-            'ice-barrier',
-          ),
-        ]
-      : []),
-    ...(variant.ventilation === 'drainage-mat'
-      ? [
-          priced(
-            { id: 'mat', group: 'venting', what: 'drainage mat', quantity: area_m2, unit: 'm²' },
-            'drainage-mat',
-          ),
-        ]
-      : []),
-  ];
-}
-
-/** Lines of a length that has a price; none where the length is zero. */
-const along = (id: string, group: Bare['group'], what: string, length_m: number, row = id): TakeoffLine[] =>
-  length_m > 0 ? [priced({ id, group, what, quantity: length_m, unit: 'm' }, row)] : [];
-
-function edgeLines({ given, draft }: ListInput): TakeoffLine[] {
-  const { lengths_m } = planesOf(given);
-  const { ventilation } = draft.variant;
-  const isVented = ventilation === 'vented-furring' || ventilation === 'panel-gap';
-  const top_m = lengths_m.ridge + lengths_m['high-edge'];
-  const vents = isVented
-    ? [
-        ...along('intake-vent', 'venting', 'intake strip along the eaves', lengths_m.eave),
-        ...along('ridge-vent', 'venting', 'vent along ridges and high edges', top_m),
-        ...along('insect-screen', 'venting', 'insect screen at intake and outlet', lengths_m.eave + top_m),
-      ]
-    : [];
-  return [
-    ...vents,
-    ...along('valley-flashing', 'flashing', 'valley metal', lengths_m.valley),
-    ...along(
-      'step-flashing',
-      'flashing',
-      'step and apron flashing at cheeks, aprons and curbs',
-      lengths_m.cheek + lengths_m.apron + lengths_m.opening,
-    ),
   ];
 }
 

@@ -10,7 +10,8 @@ import type {
   TakeoffTotal,
 } from '../evaluation/takeoff.ts';
 import { edgeKinds } from '../evaluation/takeoff.ts';
-import { added, defaultRange, linesOf, times, type ListInput, type Range } from './takeoffLines.ts';
+import { linesOf } from './takeoffLines.ts';
+import { added, defaultRange, times, type ListInput, type Range } from './takeoffPrices.ts';
 import { planesOf } from './takeoffLayout.ts';
 
 /** Who does what where a crew is hired (common practice). */

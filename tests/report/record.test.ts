@@ -208,7 +208,16 @@ describe('the sizes', () => {
     const ids = (size: 'summary' | 'full' | 'site'): string[] =>
       recordOf(name, { size }).sections.map((section) => section.id);
     expect(ids('summary')).toEqual(['summary', 'sources']);
-    expect(ids('site')).toEqual(['layers', 'edge', 'quantities', 'fastening', 'sequence', 'cautions', 'sources']);
+    expect(ids('site')).toEqual([
+      'layers',
+      'edge',
+      'geometry',
+      'quantities',
+      'fastening',
+      'sequence',
+      'cautions',
+      'sources',
+    ]);
     expect(ids('full').length).toBeGreaterThan(12);
   });
 });
