@@ -93,6 +93,16 @@ describe('evaluate', { timeout: GENEROUS_MS }, () => {
     expect(lines[7]).toMatch(/^January,-?\d+\.\d,-?\d+\.\d,/);
   });
 
+  it('lists the quantities of the best build-up of each strategy', async () => {
+    const evaluated = JSON.parse(textOf(await good(cottage))) as { takeoffs: { lines: unknown[] }[] };
+    const lines = textOf(await good(cottage, '--format', 'csv', '--list', 'quantities'))
+      .trim()
+      .split('\r\n');
+    expect(lines[0]).toMatch(/^strategy,candidate,part,id,what,quantity,unit,/);
+    const material = evaluated.takeoffs.reduce((sum, list) => sum + list.lines.length, 0);
+    expect(lines.filter((line) => line.split(',')[2] === 'material')).toHaveLength(material);
+  });
+
   it('draws the place that is asked for, the eave unless told', async () => {
     const drawn = async (...more: string[]): Promise<string> =>
       textOf(await good(cottage, '--format', 'svg', ...more));
@@ -129,7 +139,7 @@ describe('evaluate', { timeout: GENEROUS_MS }, () => {
   it.each([
     [
       [],
-      'arguments: too few; the form is: evaluate CASE.json [--format …] [--detail …] [--plot …] [--out PATH] [--role …] [--units ip|si] [--weather FILE]',
+      'arguments: too few; the form is: evaluate CASE.json [--format …] [--detail …] [--plot …] [--list …] [--out PATH] [--role …] [--units ip|si] [--weather FILE]',
     ],
     [[cottage, cottage], /^arguments: ".*" is one too many/],
     [
@@ -156,6 +166,10 @@ describe('evaluate', { timeout: GENEROUS_MS }, () => {
     [
       [cottage, '--format', 'svg', '--plot', 'condensate'],
       /^--plot: "condensate": In no month does water condense/,
+    ],
+    [
+      [cottage, '--list', 'quantities'],
+      '--list: chooses what the table lists: it needs --format csv and no --plot',
     ],
     [[cottage, '--format'], /^--format: needs a value: one of json, /],
     [[cottage, '--role', 'owner'], '--role: "owner" is not one of builder, designer, trainer'],
