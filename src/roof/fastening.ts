@@ -33,9 +33,12 @@ const NOISE_M = 1e-9;
 /** [-] figures kept of what the schedule shows: more are rounding noise and make the evaluation long (our judgement). */
 const FIGURES = 6;
 
+/** [any] smaller numbers are rounding noise, and their power of ten may not fit a number. */
+const LEAST = 1e-200;
+
 /** A number to the figures that are kept: a whole multiple of a power of ten. */
 function shortened(value: number): number {
-  if (value === 0) return value;
+  if (Math.abs(value) < LEAST) return 0;
   const places = FIGURES - 1 - Math.floor(Math.log10(Math.abs(value)));
   const scale = 10 ** Math.abs(places);
   return places >= 0 ? Math.round(value * scale) / scale : Math.round(value / scale) * scale;
