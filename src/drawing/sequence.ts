@@ -204,10 +204,15 @@ export function stageAt(sequence: Sequence, edge: DetailModel, step: string): St
   };
 }
 
+/** A name inside a sentence: `Fascia` becomes `fascia`, initials stay. */
+const inSentence = (name: string): string => name.replace(/^[A-Z](?=[a-z])/, (first) => first.toLowerCase());
+
 /** Names of what one step adds to a detail, each once, in drawing order. */
 export function addedBy(sequence: Sequence, edge: DetailModel, step: string): string[] {
   const bodies = [...edge.parts, ...edge.lines];
   return [
-    ...new Set(bodies.filter((body) => sequence.stepOf(body, edge.kind) === step).map(({ name }) => name)),
+    ...new Set(
+      bodies.filter((body) => sequence.stepOf(body, edge.kind) === step).map(({ name }) => inSentence(name)),
+    ),
   ];
 }

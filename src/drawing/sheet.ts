@@ -182,7 +182,8 @@ export function detailSheet(
     stage === null
       ? note.layerId !== null && (options.highlight ?? []).includes(note.layerId)
       : stage.ofNote(note) === 'new';
-  const labels = noteShapes(notesAt(set, stage), layout, isNoteLit);
+  const standing = notesAt(set, stage);
+  const labels = noteShapes(standing, layout, isNoteLit);
   const sheet: Box = {
     x: margin_mm,
     y: margin_mm,
@@ -230,7 +231,8 @@ export function detailSheet(
       group('title', 'title', title),
     ],
     layers: sheetLayers(candidate),
-    notes,
+    notes:
+      standing === set ? notes : notes.filter(({ id }) => standing.placed.some(({ note }) => note.id === id)),
     description: [...(staged?.added ?? []), ...description(edge, candidate, options.system)],
     edge,
     placement,

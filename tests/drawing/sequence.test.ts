@@ -125,7 +125,7 @@ describe('the steps of the ordinary roofs', () => {
 
   it('name what a step adds', () => {
     const { edge, sequence } = bodiesOf(ordinary['rafter-overhang'], 'eave');
-    expect(addedBy(sequence, edge, 'trim')).toEqual(['Fascia', 'Soffit', 'Gutter']);
+    expect(addedBy(sequence, edge, 'trim')).toEqual(['fascia', 'soffit', 'gutter']);
     expect(addedBy(sequence, edge, 'meeting')).toEqual([]);
   });
 });
@@ -165,6 +165,16 @@ describe('the sheet of a step', () => {
     expect(count('outriggers')).toBe(0);
     expect(count('handover')).toBe(count());
     expect(count()).toBeGreaterThan(0);
+  });
+
+  it('lists the marks that it draws and no other', () => {
+    const { evaluation, candidate } = work(ordinary['flush-outriggers']);
+    const size = { system: 'IP' as const, width_mm: 130, height_mm: 118, isCompact: true };
+    const sheet = detailSheet(evaluation, candidate, 'eave', { ...size, stage: 'outriggers' });
+    const drawn = groups(sheet.shapes).flatMap(({ id }) => (id.startsWith('note-') ? [id.slice(5)] : []));
+    expect(sheet.notes.map(({ id }) => id).sort()).toEqual(drawn.sort());
+    expect(drawn).toContain('part-outrigger');
+    expect(drawn).not.toContain('part-fascia');
   });
 
   it('shows the covering of today until it is stripped, and never on a new roof', () => {
