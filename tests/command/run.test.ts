@@ -66,7 +66,7 @@ describe('the command line', () => {
 
 describe('calc', () => {
   it('lists every calculation of the contract', async () => {
-    expect(calculations.map(({ name }) => name).sort()).toEqual([
+    const contract = [
       'climate-zone',
       'condensation-control',
       'dew-point',
@@ -83,7 +83,8 @@ describe('calc', () => {
       'thermal-transmittance',
       'weighted-ranking',
       'wind-pressure',
-    ]);
+    ];
+    expect(calculations.map(({ name }) => name)).toEqual(expect.arrayContaining(contract));
     const list = await good('calc', '--list');
     expect(list.trimEnd().split('\n')).toHaveLength(calculations.length);
     for (const { name, summary } of calculations) {
