@@ -35,16 +35,21 @@ export interface AxisWish {
 
 /** Half the height of an axis on which all values are the same, in the unit shown. */
 const ALONE = 1;
+/** Least step between ticks, in the unit shown: what differs by less is rounding, and its figures would not fit. */
+const LEAST_STEP = 1e-4;
+/** Difference that counts as none, as a share of the greatest value. */
+const FLAT_SHARE = 1e-5;
 
 /** An axis of numbers; values that are not finite are left out of its reach. */
 export function valueAxis(wish: AxisWish): Axis {
   const { kind, system, from, to } = wish;
   const scale = measures[kind][system];
   const [low = 0, high = 0] = extent(wish.values.filter(Number.isFinite).map(scale.shown));
-  const isFlat = high - low <= 1e-9 * Math.max(1, Math.abs(high));
-  const plain = scaleLinear()
-    .domain(isFlat ? [low - (low === 0 ? 0 : ALONE), high + ALONE] : [low, high])
-    .range([from, to]);
+  const isFlat = high - low <= FLAT_SHARE * Math.max(Math.abs(low), Math.abs(high));
+  const reach = isFlat
+    ? [low - (low === 0 ? 0 : ALONE), high + ALONE]
+    : [low, Math.max(high, low + LEAST_STEP * wish.ticks)];
+  const plain = scaleLinear().domain(reach).range([from, to]);
   const place = wish.isExact === true ? plain : plain.nice(wish.ticks);
   const [least = 0, most = 1] = place.domain();
   const step = tickStep(least, most, wish.ticks);
