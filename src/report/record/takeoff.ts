@@ -27,13 +27,17 @@ const span = (context: Context, { low, high }: Range): string =>
 const rangeText = (context: Context, range: Range): string =>
   `${money(context, range.mid)} (${span(context, range)})`;
 
-function quantityText({ say }: Context, { unit, quantity, layout }: TakeoffLine): string {
+const pieces = ({ say }: Context, count: number): string =>
+  `${say('count', count)} ${count === 1 ? 'piece' : 'pieces'}`;
+
+function quantityText(context: Context, { unit, quantity, layout }: TakeoffLine): string {
+  const { say } = context;
   if (unit === 'm²') {
     const area = say('area', quantity);
-    return layout === undefined ? area : `${say('count', layout.count)} pieces, ${area}`;
+    return layout === undefined ? area : `${pieces(context, layout.count)}, ${area}`;
   }
   if (unit === 'm') return say('span', quantity);
-  return unit === 'pieces' ? say('count', quantity) : 'once';
+  return unit === 'pieces' ? pieces(context, quantity) : 'once';
 }
 
 function nameText({ say }: Context, { what, thickness_m, length_m }: TakeoffLine): string {
@@ -98,10 +102,10 @@ function layoutTable(context: Context, list: TakeoffList): Table {
       return [
         [
           cell(nameText(context, line)),
-          cell(say('count', layout.count)),
+          cell(pieces(context, layout.count)),
           ...(isPlain
             ? []
-            : [layout.whole, layout.cut, layout.reused].map((count) => cell(say('count', count)))),
+            : [layout.whole, layout.cut, layout.reused].map((count) => cell(pieces(context, count)))),
           cell(say('share', Math.round(layout.waste_pct))),
           cell(line.mass_kg === undefined ? '–' : say('mass', line.mass_kg)),
         ],
