@@ -33,7 +33,10 @@ export interface CompleteCase {
     Part<'belowDeck'>,
     'attic' | 'fill' | 'ceiling' | 'interiorRetarder' | 'recessedLights' | 'wiringNearDeck'
   >;
-  readonly indoor: With<Part<'indoor'>, 'temperature_C' | 'relativeHumidity_pct' | 'airtightness' | 'appliances'>;
+  readonly indoor: With<
+    Part<'indoor'>,
+    'temperature_C' | 'relativeHumidity_pct' | 'airtightness' | 'appliances'
+  >;
   readonly overhang: With<
     Part<'overhang'>,
     | 'eave_m'
