@@ -18,13 +18,16 @@ afterAll(async () => {
 });
 
 const STRATEGIES = ['Rafter overhang', 'Flush frame with outriggers', 'Prebonded vented panel'];
+/** The sentence that says which way comes first, whoever reads. */
+const firstOf = (page: Page) => page.getByText(/^The .* (comes|ranks) first,/).first();
+
 /** The pages in the order in which they are opened, with what must stand on them. */
 const pages: readonly { readonly name: string; seen(page: Page): Promise<void> }[] = [
   {
     name: 'Compare',
     async seen(page) {
       for (const strategy of STRATEGIES) await page.getByText(strategy).first().waitFor();
-      await page.getByText(/ comes first/).waitFor();
+      await firstOf(page).waitFor();
     },
   },
   {
@@ -72,8 +75,8 @@ async function open(page: Page, hand: Hand, name: string): Promise<void> {
 }
 
 async function recommendedOn(page: Page): Promise<string> {
-  const lead = (await page.getByText(/ comes first/).textContent()) ?? '';
-  const name = STRATEGIES.find((strategy) => lead.trim().startsWith(strategy));
+  const lead = ((await firstOf(page).textContent()) ?? '').trim().toLowerCase();
+  const name = STRATEGIES.find((strategy) => lead.startsWith(`the ${strategy.toLowerCase()} `));
   expect(name, lead).toBeDefined();
   return name as string;
 }
