@@ -71,7 +71,9 @@ async function open(page: Page, hand: Hand, name: string): Promise<void> {
     'before',
   );
   await page.waitForURL(new RegExp(`#/${name.toLowerCase()}`));
-  expect(await page.title()).toMatch(new RegExp(`^${name} – .*Overdeck$`));
+  // A page loaded on demand takes the title over when it stands.
+  await page.waitForFunction((start) => document.title.startsWith(start), `${name} – `);
+  expect(await page.title()).toMatch(/ – Overdeck$/);
 }
 
 async function recommendedOn(page: Page): Promise<string> {
