@@ -1,4 +1,5 @@
 /** The air barrier's reason in one picture: water carried by leaking air beside water carried by diffusion. */
+import { monthNames } from '../catalog/months.ts';
 import { point } from '../drawing/geometry.ts';
 import { polygon, pen, text, type Shape } from '../drawing/shapes.ts';
 import { wrapText } from '../drawing/text-metrics.ts';
@@ -7,7 +8,6 @@ import { show, type System } from '../measures.ts';
 import { BASELINE, layoutOf, LEADING, pictureOf, titleAt, wordsAt } from './layout.ts';
 import { barShapes, rectangle } from './marks.ts';
 import {
-  monthNames,
   numberCell,
   numberColumn,
   winterMiddle,

@@ -1,4 +1,5 @@
 /** Water that condenses inside the roof, month by month and plane by plane, against what each plane may hold. */
+import { monthNames } from '../catalog/months.ts';
 import { greatest, max } from 'd3-array';
 import { scaleBand } from 'd3-scale';
 import { point } from '../drawing/geometry.ts';
@@ -25,7 +26,6 @@ import { barShapes, limitPen, patternOf, rectangle, styleOf } from './marks.ts';
 import {
   capital,
   listed,
-  monthNames,
   numberCell,
   numberColumn,
   winterMiddle,

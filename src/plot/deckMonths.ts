@@ -1,4 +1,5 @@
 /** The deck against the dew point of the indoor air, month by month, and the humidity that it would bear. */
+import { monthNames } from '../catalog/months.ts';
 import { least } from 'd3-array';
 import { polygon, type Shape } from '../drawing/shapes.ts';
 import { point } from '../drawing/geometry.ts';
@@ -24,7 +25,6 @@ import { rectangle, styleOf, type Style } from './marks.ts';
 import { namesOf, seriesLabels, seriesShapes, type Series } from './series.ts';
 import {
   listed,
-  monthNames,
   numberCell,
   numberColumn,
   winterMiddle,

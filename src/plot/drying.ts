@@ -1,4 +1,5 @@
 /** How water put into one place leaves it, and what still sits elsewhere in the roof by then. */
+import { monthNames } from '../catalog/months.ts';
 import { range } from 'd3-array';
 import { point } from '../drawing/geometry.ts';
 import type { DryingPlace } from '../evaluation/heatMoisture.ts';
@@ -22,7 +23,6 @@ import { styleOf } from './marks.ts';
 import {
   capital,
   listed,
-  monthNames,
   numberCell,
   numberColumn,
   wordCell,

@@ -2,6 +2,7 @@
  * What a plot is: a picture and a table that hold the same facts, and one sentence that says what to see.
  * A plot shows numbers of the evaluation; it computes none.
  */
+import { monthNames } from '../catalog/months.ts';
 import type { Picture } from '../drawing/picture.ts';
 import type { Theme } from '../drawing/palette.ts';
 import { show, unitOf, type MeasureKind, type System } from '../measures.ts';
@@ -107,20 +108,6 @@ export const headOf = (column: PlotColumn): string =>
 
 /** Twelve months with the winter in the middle: July to June, as places of January to December. */
 export const winterMiddle: readonly number[] = [6, 7, 8, 9, 10, 11, 0, 1, 2, 3, 4, 5];
-export const monthNames = [
-  'January',
-  'February',
-  'March',
-  'April',
-  'May',
-  'June',
-  'July',
-  'August',
-  'September',
-  'October',
-  'November',
-  'December',
-] as const;
 /** Letters of a month's name on an axis with room, and on a narrow one. */
 const SHORT_NAME = 3;
 export const shortMonth = (month: number): string => (monthNames[month] ?? '').slice(0, SHORT_NAME);

@@ -1,4 +1,5 @@
 /** Temperature and vapor pressure through the section in the coldest month, the layers to scale below. */
+import { monthNames } from '../catalog/months.ts';
 import { point, type Point } from '../drawing/geometry.ts';
 import { line, text, type Shape } from '../drawing/shapes.ts';
 import { textWidth_mm, wrapText } from '../drawing/text-metrics.ts';
@@ -27,7 +28,6 @@ import { limitPen, mark, styleOf } from './marks.ts';
 import {
   capital,
   listed,
-  monthNames,
   numberCell,
   numberColumn,
   wordCell,
